@@ -2,6 +2,20 @@
 //!
 //! Pure functions of their requests: no browser, no clock, no randomness, no I/O. Lengths are in
 //! millimetres ([`units::Mm`]) and angles in radians unless a name says degrees.
+//!
+//! Every tool runs in the same direction: request ([`given`]) → checked ([`check`], [`limits`]) →
+//! layout → passes → dial ([`dial`]) → dry fit ([`dryfit`]). Problems and notes travel as data
+//! ([`problem`]) and become sentences ([`message`]) in the reader's own unit.
 
+pub mod check;
+pub mod cutter;
+pub mod dial;
+pub mod dryfit;
+pub mod given;
+pub mod joint;
+pub mod limits;
 pub mod math;
+pub mod message;
+pub mod problem;
+pub mod stop;
 pub mod units;

@@ -1,0 +1,7 @@
+//! The lead screw and its wheel: from a place on the board to turns and divisions.
+
+mod screw;
+mod zero;
+
+pub use screw::{Rises, Rounding, Screw, ScrewRequest};
+pub use zero::{Zero, ZeroRequest};

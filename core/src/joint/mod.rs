@@ -1,0 +1,3 @@
+//! Joints: from two boards and a cutter to sets of stops, each proven by a dry fit.
+
+pub mod box_joint;

@@ -1,0 +1,116 @@
+//! Every numeric bound of a request, in one table that also writes the messages.
+//!
+//! The bounds are wide: they keep out slips of the finger and what the arithmetic could not carry,
+//! not unusual work. What is merely unusual gets a note instead.
+
+/// What a bounded number counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    /// Millimetres, shown in the reader's unit.
+    Length,
+    /// Degrees.
+    Degrees,
+    /// A plain number.
+    Number,
+}
+
+/// The range of one kind of field, both ends allowed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limit {
+    /// What the field is called in a sentence: "The board's width".
+    pub name: &'static str,
+    /// Least value allowed.
+    pub least: f64,
+    /// Greatest value allowed.
+    pub most: f64,
+    /// What both count.
+    pub unit: Unit,
+    /// Why the range ends where it does.
+    pub reason: &'static str,
+}
+
+const fn length(name: &'static str, least: f64, most: f64, reason: &'static str) -> Limit {
+    Limit {
+        name,
+        least,
+        most,
+        unit: Unit::Length,
+        reason,
+    }
+}
+
+const fn number(name: &'static str, least: f64, most: f64, reason: &'static str) -> Limit {
+    Limit {
+        name,
+        least,
+        most,
+        unit: Unit::Number,
+        reason,
+    }
+}
+
+macro_rules! limits {
+    ($($(#[$doc:meta])* $name:ident = $value:expr;)+) => {
+        $($(#[$doc])* pub const $name: Limit = $value;)+
+        /// Every limit, for tests and documentation.
+        pub const ALL: &[Limit] = &[$($name),+];
+    };
+}
+
+limits! {
+    /// Width of a board, mm.
+    BOARD_WIDTH = length("The board's width", 2.0, 3000.0, "wider than any panel that stands on a sled");
+    /// Thickness of a board, mm.
+    BOARD_THICKNESS = length("The board's thickness", 0.5, 200.0, "thicker than any saw cuts in one pass");
+    /// Width of cut of a cutter, mm.
+    KERF = length("The kerf", 0.2, 60.0, "from a slitting saw to the widest grooving stack");
+    /// Diameter of a cutter, mm.
+    DIAMETER = length("The cutter's diameter", 1.0, 1000.0, "from a router bit to the largest saw blade");
+    /// Overlap of neighbouring passes, mm.
+    OVERLAP = length("The overlap of passes", 0.0, 30.0, "at most half the kerf");
+    /// Travel of the carriage per turn, mm.
+    LEAD = length("The screw's lead", 0.05, 100.0, "from a micrometer to a fast multi-start screw");
+    /// Threads per inch.
+    THREADS_PER_INCH = number("Threads per inch", 0.25, 500.0, "the same range as the lead");
+    /// Graduations of the wheel.
+    DIVISIONS = number("The wheel's divisions", 1.0, 10_000.0, "more could not be read");
+    /// Lost motion of the screw, mm.
+    BACKLASH = length("The backlash", 0.0, 25.0, "more is not a screw");
+    /// Travel of the carriage, mm.
+    TRAVEL = length("The carriage's travel", 1.0, 5000.0, "longer than any sled");
+    /// A reading of the dial or a distance to a test kerf, mm.
+    READING = length("The reading", -5000.0, 5000.0, "longer than any screw");
+    /// Glue gap at each flank, mm.
+    GLUE_GAP = length("The glue gap", 0.0, 2.0, "glue bridges no more");
+    /// How far pins stand proud, mm.
+    PROUD = length("The pins' projection", 0.0, 200.0, "at most the board's thickness");
+    /// Width of a finger, mm.
+    FINGER = length("The finger's width", 0.2, 1500.0, "half of the widest board");
+    /// Number of fingers, pins and sockets together.
+    FINGER_COUNT = number("The number of fingers", 2.0, 500.0, "nobody cuts more");
+    /// A weight of a pattern.
+    WEIGHT = number("A weight of the pattern", 1e-3, 1e6, "a space of no width is no space");
+    /// Bevel of an alternately ground tooth, degrees.
+    BEVEL = Limit { name: "The tooth's bevel", least: 0.0, most: 60.0, unit: Unit::Degrees, reason: "steeper teeth are not made" };
+    /// Distance of a groove from an edge, mm.
+    GROOVE_PLACE = length("The groove's distance", 0.0, 3000.0, "within the board");
+    /// Width of a groove, mm.
+    GROOVE_WIDTH = length("The groove's width", 0.2, 200.0, "within the board");
+    /// Depth of a groove, mm.
+    GROOVE_DEPTH = length("The groove's depth", 0.1, 200.0, "within the board");
+    /// Blade height a saw reaches above its table, mm.
+    SAW_HEIGHT = length("The saw's greatest height", 1.0, 500.0, "taller than any saw");
+    /// Thickness of the sled's base, mm.
+    SLED_BASE = length("The base's thickness", 0.0, 100.0, "thicker than any base");
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn every_range_is_a_range() {
+        for limit in super::ALL {
+            assert!(limit.least < limit.most, "{}", limit.name);
+            assert!(!limit.reason.is_empty(), "{}", limit.name);
+        }
+    }
+}
