@@ -1,0 +1,54 @@
+//! `cargo xtask size`: what the first visit fetches, compressed as a host would.
+
+use std::io::Write;
+
+use anyhow::{Result, ensure};
+
+use crate::build::{Files, read_below};
+use crate::layout::Layout;
+use crate::worker;
+
+/// The most that a first visit may fetch, in bytes: a few seconds on a poor line in a shop.
+const BUDGET: usize = 250_000;
+/// Brotli's strongest setting, as hosts use it for files that do not change.
+const QUALITY: u32 = 11;
+/// Brotli's own default: a window of four megabytes.
+const WINDOW_BITS: u32 = 22;
+const BUFFER: usize = 1 << 16;
+
+/// Prints each file and the total; fails above the budget.
+pub(crate) fn run(layout: &Layout) -> Result<()> {
+    let mut files = Files::new();
+    read_below(&layout.dist(), "", &mut files)?;
+    let mut total = 0;
+    for name in worker::fetched(&files) {
+        let bytes = files.get(name).map_or(&[][..], Vec::as_slice);
+        let size = compressed(bytes)?;
+        println!("{size:>9}  {name}");
+        total += size;
+    }
+    println!("{total:>9}  in all, of {BUDGET} bytes");
+    ensure!(
+        total <= BUDGET,
+        "the first visit fetches {} bytes too many",
+        total - BUDGET
+    );
+    Ok(())
+}
+
+fn compressed(bytes: &[u8]) -> Result<usize> {
+    let mut writer = brotli::CompressorWriter::new(Vec::new(), BUFFER, QUALITY, WINDOW_BITS);
+    writer.write_all(bytes)?;
+    Ok(writer.into_inner().len())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn repetition_shrinks_to_next_to_nothing() {
+        let size = compressed(&[b'a'; 100_000]).unwrap();
+        assert!((1..100).contains(&size), "{size}");
+    }
+}

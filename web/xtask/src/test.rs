@@ -1,0 +1,124 @@
+//! `cargo xtask test`: every check, the quick ones first.
+
+use std::process::Command;
+
+use anyhow::Result;
+
+use crate::build;
+use crate::command::{cargo, perform};
+use crate::layout::Layout;
+use crate::npm;
+use crate::size;
+use crate::steps::Steps;
+use crate::tools;
+
+const WASM: &str = "--target=wasm32-unknown-unknown";
+
+/// Runs all steps; the first that fails ends the run.
+pub(crate) fn run(layout: &Layout) -> Result<()> {
+    let mut steps = Steps::default();
+    native(&mut steps, layout)?;
+    shipped(&mut steps, layout)?;
+    steps.step("programs the tests drive", || {
+        tools::ensure(&tools::BROWSER)?;
+        tools::ensure(&tools::NODE)?;
+        npm::install(layout)
+    })?;
+    module(&mut steps, layout)?;
+    steps.step("the person's path in a browser", || browser_tests(layout))?;
+    steps.close();
+    Ok(())
+}
+
+fn native(steps: &mut Steps, layout: &Layout) -> Result<()> {
+    steps.step("format", || in_root(layout, &["fmt", "--all", "--check"]))?;
+    steps.step("lints", || {
+        lints(layout, &["--workspace", "--all-targets", "--all-features"])
+    })?;
+    steps.step("unit and reference tests", || {
+        in_root(layout, &["test", "--locked", "--workspace"])
+    })?;
+    steps.step("documentation", || {
+        perform(
+            cargo()
+                .args([
+                    "doc",
+                    "--locked",
+                    "--workspace",
+                    "--no-deps",
+                    "--all-features",
+                ])
+                .env("RUSTDOCFLAGS", "-D warnings")
+                .current_dir(&layout.root),
+        )
+    })
+}
+
+fn shipped(steps: &mut Steps, layout: &Layout) -> Result<()> {
+    steps.step("build", || build::run(layout))?;
+    steps.step("size", || size::run(layout))?;
+    steps.step("lints for the browser", || {
+        lints(
+            layout,
+            &["--package=notchwright-web", WASM, "--all-targets"],
+        )
+    })
+}
+
+fn module(steps: &mut Steps, layout: &Layout) -> Result<()> {
+    steps.step("the module's boundary in a browser", || {
+        perform(
+            cargo()
+                .args(["test", "--locked", "--package=notchwright-web", WASM])
+                .env(
+                    "CHROMEDRIVER",
+                    tools::find("chromedriver").unwrap_or_default(),
+                )
+                .current_dir(&layout.root),
+        )
+    })?;
+    steps.step("the module in Node", || {
+        perform(
+            Command::new("node")
+                .args(["--test", "tests/node/"])
+                .current_dir(&layout.root),
+        )
+    })?;
+    steps.step("the module's types", || {
+        perform(
+            Command::new("node")
+                .arg(layout.npm().join("node_modules/typescript/bin/tsc"))
+                .args(["--project", "tests/types"])
+                .current_dir(&layout.root),
+        )
+    })
+}
+
+fn browser_tests(layout: &Layout) -> Result<()> {
+    perform(
+        cargo()
+            .args([
+                "test",
+                "--locked",
+                "--package=notchwright-tests",
+                "--features=browser",
+            ])
+            .args(["--test=*"])
+            .env("NOTCHWRIGHT_TARGET", &layout.target)
+            .current_dir(&layout.root),
+    )
+}
+
+fn lints(layout: &Layout, what: &[&str]) -> Result<()> {
+    perform(
+        cargo()
+            .args(["clippy", "--locked", "--quiet"])
+            .args(what)
+            .args(["--", "-D", "warnings"])
+            .current_dir(&layout.root),
+    )
+}
+
+fn in_root(layout: &Layout, args: &[&str]) -> Result<()> {
+    perform(cargo().args(args).current_dir(&layout.root))
+}

@@ -1,0 +1,108 @@
+//! Programs that the commands need, installed where that is possible.
+
+use std::path::PathBuf;
+use std::process::Command;
+
+use anyhow::{Result, bail};
+
+use crate::command::{line, output, perform};
+
+/// A program, and the Debian package that brings it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Tool {
+    program: &'static str,
+    package: &'static str,
+}
+
+/// What drives a page: a browser and its driver.
+pub(crate) const BROWSER: [Tool; 2] = [
+    Tool {
+        program: "chromium",
+        package: "chromium",
+    },
+    Tool {
+        program: "chromedriver",
+        package: "chromium-driver",
+    },
+];
+
+/// What runs a script and fetches npm's packages.
+pub(crate) const NODE: [Tool; 2] = [
+    Tool {
+        program: "node",
+        package: "nodejs",
+    },
+    Tool {
+        program: "npm",
+        package: "npm",
+    },
+];
+
+const WASM_TARGET: &str = "wasm32-unknown-unknown";
+
+/// Makes sure that Rust compiles for the browser.
+///
+/// # Errors
+///
+/// With the command to type, where `rustup` is not there to do it.
+pub(crate) fn ensure_wasm_target() -> Result<()> {
+    let sysroot = output(Command::new("rustc").args(["--print", "sysroot"]))?;
+    let library = PathBuf::from(sysroot.trim())
+        .join("lib/rustlib")
+        .join(WASM_TARGET);
+    if library.is_dir() {
+        return Ok(());
+    }
+    let mut install = Command::new("rustup");
+    install.args(["target", "add", WASM_TARGET]);
+    if find("rustup").is_none() {
+        bail!(
+            "Rust cannot compile for the browser here: install its target as `{}` would",
+            line(&install)
+        );
+    }
+    perform(&mut install)
+}
+
+/// Makes sure that the programs are there.
+///
+/// # Errors
+///
+/// With the command to type, where they cannot be installed from here.
+pub(crate) fn ensure(tools: &[Tool]) -> Result<()> {
+    let missing: Vec<Tool> = tools
+        .iter()
+        .copied()
+        .filter(|tool| find(tool.program).is_none())
+        .collect();
+    if missing.is_empty() {
+        return Ok(());
+    }
+    let mut install = Command::new("apt-get");
+    install
+        .args(["install", "--yes", "--no-install-recommends"])
+        .args(missing.iter().map(|tool| tool.package))
+        .env("DEBIAN_FRONTEND", "noninteractive");
+    if find("apt-get").is_none() || !is_root() {
+        let names: Vec<_> = missing.iter().map(|tool| tool.program).collect();
+        bail!(
+            "{} not found; on Debian: `sudo {}`",
+            names.join(" and "),
+            line(&install)
+        );
+    }
+    perform(Command::new("apt-get").args(["update", "--quiet"]))?;
+    perform(&mut install)
+}
+
+/// Where a program is, if the shell would find it.
+pub(crate) fn find(program: &str) -> Option<PathBuf> {
+    let path = std::env::var_os("PATH")?;
+    std::env::split_paths(&path)
+        .map(|folder| folder.join(program))
+        .find(|file| file.is_file())
+}
+
+fn is_root() -> bool {
+    output(Command::new("id").arg("-u")).is_ok_and(|id| id.trim() == "0")
+}
