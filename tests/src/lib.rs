@@ -1,1 +1,4 @@
-//! Tests of the whole.
+//! Outside references, the shipped module, and the person's path in a real browser.
+
+#[cfg(feature = "browser")]
+pub mod browser;

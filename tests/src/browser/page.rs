@@ -1,0 +1,319 @@
+//! The page, and what a person does with it.
+
+use std::fs;
+use std::time::Duration;
+
+use anyhow::{Context, Result, bail, ensure};
+use fantoccini::elements::Element;
+use fantoccini::{Client, ClientBuilder, Locator};
+use hyper_util::client::legacy::connect::HttpConnector;
+use serde_json::{Value, json};
+use tokio::sync::Mutex;
+use tokio::time::{Instant, sleep};
+use url::Url;
+
+use super::accessibility::{Violation, violations};
+use super::devtools;
+use super::driver::Driver;
+use super::journal::Journal;
+use super::place::target;
+use super::view::View;
+
+/// How long the page may take over anything, even on a busy machine.
+const PATIENCE: Duration = Duration::from_secs(20);
+const PAUSE: Duration = Duration::from_millis(25);
+/// WebDriver's key codes: hold Control, and let go of everything.
+const SELECT_ALL: &str = "\u{e009}a\u{e000}";
+
+/// A page in a browser of its own.
+#[derive(Debug)]
+pub struct Page {
+    client: Client,
+    journal: Mutex<Journal>,
+    origin: String,
+    // Last, so that the browser is closed after everything that talks to it.
+    _driver: Driver,
+}
+
+impl Page {
+    /// Opens an address in a new browser and waits until it has loaded.
+    ///
+    /// # Errors
+    ///
+    /// When the browser does not start, or the address does not answer.
+    pub async fn open(url: &str, view: &View) -> Result<Self> {
+        let driver = Driver::start()?;
+        let client = ClientBuilder::new(HttpConnector::new())
+            .capabilities(view.capabilities())
+            .connect(&driver.url())
+            .await
+            .context("could not start a browser")?;
+        let page = Self {
+            client,
+            journal: Mutex::default(),
+            origin: Url::parse(url)?.join("/")?.into(),
+            _driver: driver,
+        };
+        for (command, parameters) in view.commands() {
+            page.devtools(command, parameters).await?;
+        }
+        page.go_to(url).await?;
+        Ok(page)
+    }
+
+    /// WebDriver itself, for what is not offered here.
+    #[must_use]
+    pub fn client(&self) -> &Client {
+        &self.client
+    }
+
+    /// Goes to an address, as typed or taken from a bookmark.
+    ///
+    /// # Errors
+    ///
+    /// When the address does not answer.
+    pub async fn go_to(&self, url: &str) -> Result<()> {
+        self.client
+            .goto(url)
+            .await
+            .with_context(|| format!("could not go to {url}"))
+    }
+
+    /// Loads the page again.
+    ///
+    /// # Errors
+    ///
+    /// When the address does not answer.
+    pub async fn reload(&self) -> Result<()> {
+        self.client.refresh().await.context("could not reload")
+    }
+
+    /// The first element that matches a CSS selector, as soon as there is one.
+    ///
+    /// # Errors
+    ///
+    /// When none has appeared after a while.
+    pub async fn find(&self, selector: &str) -> Result<Element> {
+        self.client
+            .wait()
+            .at_most(PATIENCE)
+            .every(PAUSE)
+            .for_element(Locator::Css(selector))
+            .await
+            .with_context(|| format!("nothing matches {selector}"))
+    }
+
+    /// Clicks, or on a phone taps, the first element that matches.
+    ///
+    /// # Errors
+    ///
+    /// When there is none, or it is covered by another.
+    pub async fn click(&self, selector: &str) -> Result<()> {
+        let element = self.find(selector).await?;
+        element
+            .click()
+            .await
+            .with_context(|| format!("could not click {selector}"))
+    }
+
+    /// Selects all that a field holds and types over it, key by key.
+    ///
+    /// # Errors
+    ///
+    /// When there is no such field.
+    pub async fn replace_text(&self, selector: &str, text: &str) -> Result<()> {
+        let field = self.find(selector).await?;
+        field
+            .send_keys(&format!("{SELECT_ALL}{text}"))
+            .await
+            .with_context(|| format!("could not type into {selector}"))
+    }
+
+    /// The text that the first matching element shows.
+    ///
+    /// # Errors
+    ///
+    /// When there is none.
+    pub async fn text(&self, selector: &str) -> Result<String> {
+        Ok(self.find(selector).await?.text().await?)
+    }
+
+    /// What the first matching field holds.
+    ///
+    /// # Errors
+    ///
+    /// When there is none.
+    pub async fn value(&self, selector: &str) -> Result<String> {
+        let value = self.find(selector).await?.prop("value").await?;
+        value.with_context(|| format!("{selector} holds no value"))
+    }
+
+    /// An attribute of every matching element, in the order of the page.
+    ///
+    /// # Errors
+    ///
+    /// When the browser does not answer.
+    pub async fn attributes(&self, selector: &str, name: &str) -> Result<Vec<String>> {
+        let script = "return [...document.querySelectorAll(arguments[0])].map((e) => e.getAttribute(arguments[1]) ?? '')";
+        let found = self
+            .client
+            .execute(script, vec![selector.into(), name.into()])
+            .await?;
+        Ok(serde_json::from_value(found)?)
+    }
+
+    /// The value of a JavaScript expression.
+    ///
+    /// # Errors
+    ///
+    /// When it throws.
+    pub async fn evaluate(&self, expression: &str) -> Result<Value> {
+        let script = format!("return ({expression})");
+        self.client
+            .execute(&script, Vec::new())
+            .await
+            .with_context(|| format!("could not evaluate {expression}"))
+    }
+
+    /// Waits until a JavaScript expression is true; a promise counts by what it resolves to.
+    ///
+    /// # Errors
+    ///
+    /// When it is still not true after a while.
+    pub async fn wait_until(&self, expression: &str) -> Result<()> {
+        let end = Instant::now() + PATIENCE;
+        while Instant::now() < end {
+            if self
+                .evaluate(&format!("Promise.resolve({expression}).then(Boolean)"))
+                .await?
+                == Value::Bool(true)
+            {
+                return Ok(());
+            }
+            sleep(PAUSE).await;
+        }
+        bail!("waited in vain for {expression}")
+    }
+
+    /// Waits until the copy for working offline is complete and answers for the page.
+    ///
+    /// # Errors
+    ///
+    /// When it is not complete after a while.
+    pub async fn wait_until_kept(&self) -> Result<()> {
+        self.wait_until("navigator.serviceWorker.controller?.state === 'activated'")
+            .await
+    }
+
+    /// Saves what is on the screen as `target/screenshots/NAME.png`.
+    ///
+    /// # Errors
+    ///
+    /// When it cannot be taken or written.
+    pub async fn screenshot(&self, name: &str) -> Result<()> {
+        let picture = self.client.screenshot().await?;
+        let folder = target().join("screenshots");
+        fs::create_dir_all(&folder)?;
+        fs::write(folder.join(format!("{name}.png")), picture)
+            .with_context(|| format!("could not write {name}.png"))
+    }
+
+    /// Saves the whole page, however long, as `target/screenshots/NAME.png`.
+    ///
+    /// # Errors
+    ///
+    /// When it cannot be taken or written.
+    pub async fn screenshot_whole(&self, name: &str, view: &View) -> Result<()> {
+        let height = self
+            .evaluate("document.documentElement.scrollHeight")
+            .await?;
+        let metrics = |height: Value| json!({ "width": view.width, "height": height, "deviceScaleFactor": 1, "mobile": view.is_touched() });
+        self.devtools("Emulation.setDeviceMetricsOverride", metrics(height))
+            .await?;
+        self.screenshot(name).await?;
+        self.devtools(
+            "Emulation.setDeviceMetricsOverride",
+            metrics(view.height.into()),
+        )
+        .await?;
+        Ok(())
+    }
+
+    /// Sends a command of Chromium's devtools protocol.
+    ///
+    /// # Errors
+    ///
+    /// When the browser refuses it.
+    pub async fn devtools(&self, command: &str, parameters: Value) -> Result<Value> {
+        devtools::send(&self.client, command, parameters).await
+    }
+
+    /// Slows the page's processor down; 1 is its own speed.
+    ///
+    /// # Errors
+    ///
+    /// When the browser refuses it.
+    pub async fn slow_down(&self, times: f64) -> Result<()> {
+        self.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": times }))
+            .await?;
+        Ok(())
+    }
+
+    /// What axe-core finds wrong with the page as it is now.
+    ///
+    /// # Errors
+    ///
+    /// When axe-core is not installed or fails.
+    pub async fn violations(&self) -> Result<Vec<Violation>> {
+        violations(&self.client).await
+    }
+
+    /// Fails when axe-core finds anything that keeps somebody from using the page.
+    ///
+    /// # Errors
+    ///
+    /// With each such rule and the elements that break it.
+    pub async fn assert_accessible(&self) -> Result<()> {
+        let found = self.violations().await?;
+        let serious: Vec<String> = found
+            .iter()
+            .filter(|v| v.is_serious())
+            .map(Violation::to_string)
+            .collect();
+        ensure!(
+            serious.is_empty(),
+            "axe-core finds:\n{}",
+            serious.join("\n")
+        );
+        Ok(())
+    }
+
+    /// Fails when the page has written an error to its console, or asked anything of another host.
+    ///
+    /// # Errors
+    ///
+    /// With the errors, or the addresses.
+    pub async fn assert_quiet(&self) -> Result<()> {
+        let mut journal = self.journal.lock().await;
+        journal.read(&self.client).await?;
+        ensure!(
+            journal.errors.is_empty(),
+            "errors on the console:\n{}",
+            journal.errors.join("\n")
+        );
+        ensure!(
+            !journal.requests.is_empty(),
+            "no request was noted, so none was checked"
+        );
+        let elsewhere: Vec<_> = journal
+            .elsewhere(&self.origin)
+            .map(String::as_str)
+            .collect();
+        ensure!(
+            elsewhere.is_empty(),
+            "requests to other hosts:\n{}",
+            elsewhere.join("\n")
+        );
+        Ok(())
+    }
+}

@@ -1,0 +1,94 @@
+//! Where the built page is, and where what the tests make goes.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result, ensure};
+use notchwright_site::Site;
+
+/// The folder that is shipped.
+#[must_use]
+pub fn dist() -> PathBuf {
+    root().join("dist")
+}
+
+/// Serves the built page on any free port.
+///
+/// # Errors
+///
+/// When the page has not been built.
+pub fn serve_dist() -> Result<Site> {
+    ensure!(
+        dist().is_dir(),
+        "there is no dist/: run `cargo xtask build` first"
+    );
+    Site::start(&dist(), 0).context("could not serve dist/")
+}
+
+/// A copy of `dist/` somewhere else, to be changed, or moved into a folder of a larger site.
+///
+/// It is deleted when it is dropped.
+#[derive(Debug)]
+pub struct Copy {
+    top: PathBuf,
+    page: PathBuf,
+}
+
+impl Copy {
+    /// Copies the built page to `below` (such as `shop/tools`, or nothing) of a new, empty folder.
+    ///
+    /// # Errors
+    ///
+    /// When the page has not been built, or the copy cannot be written.
+    pub fn new(name: &str, below: &str) -> Result<Self> {
+        let top = target()
+            .join("copies")
+            .join(format!("{name}-{}", std::process::id()));
+        let page = top.join(below);
+        copy(&dist(), &page).context("could not copy dist/: has it been built?")?;
+        Ok(Self { top, page })
+    }
+
+    /// The folder to serve.
+    #[must_use]
+    pub fn top(&self) -> &Path {
+        &self.top
+    }
+
+    /// The copied page itself.
+    #[must_use]
+    pub fn page(&self) -> &Path {
+        &self.page
+    }
+}
+
+impl Drop for Copy {
+    fn drop(&mut self) {
+        // What is left behind is in Cargo's own folder, and does no harm.
+        let _ = fs::remove_dir_all(&self.top);
+    }
+}
+
+fn copy(from: &Path, to: &Path) -> std::io::Result<()> {
+    fs::create_dir_all(to)?;
+    for entry in fs::read_dir(from)? {
+        let entry = entry?;
+        let name = to.join(entry.file_name());
+        if entry.file_type()?.is_dir() {
+            copy(&entry.path(), &name)?;
+        } else {
+            fs::copy(entry.path(), name)?;
+        }
+    }
+    Ok(())
+}
+
+/// Cargo's folder: the test command says where it is.
+pub(super) fn target() -> PathBuf {
+    std::env::var_os("NOTCHWRIGHT_TARGET").map_or_else(|| root().join("target"), PathBuf::from)
+}
+
+fn root() -> PathBuf {
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
+    tests.parent().unwrap_or(tests).to_path_buf()
+}

@@ -1,0 +1,165 @@
+//! The screen that a page is seen on.
+
+use std::path::{Path, PathBuf};
+
+use serde_json::{Value, json};
+
+/// A screen, and what its owner prefers.
+#[derive(Debug, Clone)]
+pub struct View {
+    /// Width in CSS pixels.
+    pub(super) width: u32,
+    /// Height in CSS pixels.
+    pub(super) height: u32,
+    touch: bool,
+    dark: bool,
+    reduced_motion: bool,
+    profile: Option<PathBuf>,
+}
+
+impl View {
+    /// A common phone held upright: 390 × 844, touched.
+    #[must_use]
+    pub fn phone() -> Self {
+        Self::touched(390, 844)
+    }
+
+    /// The narrowest screen supported: 320 × 568, touched.
+    #[must_use]
+    pub fn narrow() -> Self {
+        Self::touched(320, 568)
+    }
+
+    /// A desk: 1280 × 800, with mouse and keyboard.
+    #[must_use]
+    pub fn desktop() -> Self {
+        Self {
+            touch: false,
+            ..Self::touched(1280, 800)
+        }
+    }
+
+    fn touched(width: u32, height: u32) -> Self {
+        Self {
+            width,
+            height,
+            touch: true,
+            dark: false,
+            reduced_motion: false,
+            profile: None,
+        }
+    }
+
+    /// With a preference for dark colours.
+    #[must_use]
+    pub fn dark(self) -> Self {
+        Self { dark: true, ..self }
+    }
+
+    /// With a preference for less movement.
+    #[must_use]
+    pub fn reduced_motion(self) -> Self {
+        Self {
+            reduced_motion: true,
+            ..self
+        }
+    }
+
+    /// With the browser's profile kept in `folder`: a later page finds what an earlier one stored.
+    #[must_use]
+    pub fn profile(self, folder: &Path) -> Self {
+        Self {
+            profile: Some(folder.to_path_buf()),
+            ..self
+        }
+    }
+
+    /// Whether the screen is touched, with no mouse.
+    pub(super) fn is_touched(&self) -> bool {
+        self.touch
+    }
+
+    /// What a new session asks the driver for.
+    pub(super) fn capabilities(&self) -> serde_json::Map<String, Value> {
+        let mut options = json!({
+            "args": self.arguments(),
+            "perfLoggingPrefs": { "enableNetwork": true, "enablePage": false },
+        });
+        if self.touch {
+            let metrics = json!({
+                "width": self.width,
+                "height": self.height,
+                "pixelRatio": 2.0,
+                "touch": true,
+                "mobile": true,
+            });
+            insert(
+                &mut options,
+                "mobileEmulation",
+                json!({ "deviceMetrics": metrics }),
+            );
+        }
+        if let Ok(chromium) = std::env::var("CHROMIUM") {
+            insert(&mut options, "binary", Value::from(chromium));
+        }
+        let mut capabilities = serde_json::Map::new();
+        capabilities.insert("goog:chromeOptions".to_owned(), options);
+        capabilities.insert(
+            "goog:loggingPrefs".to_owned(),
+            json!({ "browser": "ALL", "performance": "ALL" }),
+        );
+        capabilities
+    }
+
+    fn arguments(&self) -> Vec<String> {
+        let mut arguments = [
+            "--headless=new",
+            // Its sandbox refuses to run as root, and /dev/shm is tiny in containers.
+            "--no-sandbox",
+            "--disable-dev-shm-usage",
+            "--lang=en-GB",
+            // Neither the page nor the browser itself finds any other host.
+            "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
+        ]
+        .map(str::to_owned)
+        .to_vec();
+        if let Some(folder) = &self.profile {
+            arguments.push(format!("--user-data-dir={}", folder.display()));
+        }
+        arguments
+    }
+
+    /// The devtools commands that turn a new page into this view.
+    pub(super) fn commands(&self) -> Vec<(&'static str, Value)> {
+        let scheme = if self.dark { "dark" } else { "light" };
+        let motion = if self.reduced_motion {
+            "reduce"
+        } else {
+            "no-preference"
+        };
+        let features = json!([
+            { "name": "prefers-color-scheme", "value": scheme },
+            { "name": "prefers-reduced-motion", "value": motion },
+        ]);
+        let mut commands = vec![(
+            "Emulation.setEmulatedMedia",
+            json!({ "features": features }),
+        )];
+        if !self.touch {
+            let metrics = json!({
+                "width": self.width,
+                "height": self.height,
+                "deviceScaleFactor": 1,
+                "mobile": false,
+            });
+            commands.push(("Emulation.setDeviceMetricsOverride", metrics));
+        }
+        commands
+    }
+}
+
+fn insert(object: &mut Value, name: &str, value: Value) {
+    if let Value::Object(fields) = object {
+        fields.insert(name.to_owned(), value);
+    }
+}

@@ -1,0 +1,76 @@
+//! Once visited, the page needs no network, and changes only when the person agrees.
+
+use anyhow::Result;
+use notchwright_tests::browser::{Copy, Page, Site, View, serve_dist};
+
+#[tokio::test]
+async fn it_works_with_the_server_gone() -> Result<()> {
+    let site = serve_dist()?;
+    let url = site.url();
+    let page = Page::open(&url, &View::phone()).await?;
+    page.wait_until_kept().await?;
+    drop(site);
+
+    for address in [
+        url.clone(),
+        format!("{url}?job=1"),
+        format!("{url}index.html"),
+        format!("{url}no/such/page"),
+    ] {
+        page.go_to(&address).await?;
+        page.wait_until("document.title === 'Notchwright'").await?;
+        let trouble = page.evaluate("document.getElementById('trouble')").await?;
+        assert!(trouble.is_null(), "{address}");
+    }
+    page.reload().await?;
+    page.wait_until("document.title === 'Notchwright'").await
+}
+
+#[tokio::test]
+async fn a_new_version_waits_for_consent() -> Result<()> {
+    let copy = Copy::new("update", "")?;
+    let site = Site::start(copy.top(), 0)?;
+    let page = Page::open(&site.url(), &View::phone()).await?;
+    page.wait_until_kept().await?;
+    page.evaluate("caches.open('of-another-page')").await?;
+
+    let worker = copy.page().join("sw.js");
+    let text = std::fs::read_to_string(&worker)?;
+    std::fs::write(
+        &worker,
+        text.replace("const CACHE = PREFIX + '", "const CACHE = PREFIX + 'next-"),
+    )?;
+    std::fs::write(copy.page().join("style.css"), "body { --version: next }")?;
+
+    let version = "getComputedStyle(document.body).getPropertyValue('--version').trim()";
+    page.evaluate(
+        "void window.addEventListener('notchwright:update', () => { window.told = true })",
+    )
+    .await?;
+    page.evaluate("navigator.serviceWorker.ready.then((it) => void it.update())")
+        .await?;
+    page.wait_until("window.told").await?;
+    page.reload().await?;
+    assert_eq!(page.evaluate(version).await?, "", "nobody agreed yet");
+
+    page.wait_until("navigator.serviceWorker.ready.then((it) => it.waiting)")
+        .await?;
+    page.evaluate("void window.dispatchEvent(new Event('notchwright:use-update'))")
+        .await?;
+    page.wait_until(&format!("{version} === 'next'")).await?;
+
+    let names = page.evaluate("caches.keys()").await?;
+    let names: Vec<String> = serde_json::from_value(names)?;
+    assert_eq!(names.len(), 2, "{names:?}");
+    assert!(
+        names.iter().any(|name| name == "of-another-page"),
+        "{names:?}"
+    );
+    assert!(
+        names
+            .iter()
+            .any(|name| name.starts_with("notchwright-next-")),
+        "{names:?}"
+    );
+    page.assert_quiet().await
+}

@@ -1,0 +1,52 @@
+//! The page starts, wherever it is put.
+
+use anyhow::Result;
+use notchwright_tests::browser::{Copy, Page, Site, View, serve_dist};
+
+#[tokio::test]
+async fn it_starts_on_every_screen() -> Result<()> {
+    let site = serve_dist()?;
+    for (name, view) in [
+        ("phone", View::phone()),
+        ("phone-dark", View::phone().dark()),
+        ("narrow", View::narrow()),
+        ("desktop", View::desktop()),
+    ] {
+        let page = Page::open(&site.url(), &view).await?;
+        page.wait_until_kept().await?;
+        let trouble = page.evaluate("document.getElementById('trouble')").await?;
+        assert!(trouble.is_null());
+        page.screenshot(&format!("start-{name}")).await?;
+        page.assert_quiet().await?;
+    }
+    Ok(())
+}
+
+#[tokio::test]
+async fn it_starts_in_any_folder_of_a_larger_site() -> Result<()> {
+    let copy = Copy::new("folder", "shop/tools")?;
+    let site = Site::start(copy.top(), 0)?;
+    let page = Page::open(&format!("{}shop/tools/", site.url()), &View::phone()).await?;
+    page.wait_until_kept().await?;
+    let scope = page
+        .evaluate("navigator.serviceWorker.ready.then((it) => it.scope)")
+        .await?;
+    assert_eq!(scope, format!("{}shop/tools/", site.url()));
+    page.assert_quiet().await
+}
+
+#[tokio::test]
+async fn a_module_that_does_not_load_is_said_in_the_page() -> Result<()> {
+    let copy = Copy::new("broken", "")?;
+    std::fs::write(copy.page().join("pkg/notchwright_bg.wasm"), "not a module")?;
+    let site = Site::start(copy.top(), 0)?;
+    let page = Page::open(&site.url(), &View::phone()).await?;
+    let said = page.text("#trouble").await?;
+    assert!(said.contains("could not start"), "{said}");
+    assert!(said.contains("still stored"), "{said}");
+    assert!(
+        page.assert_quiet().await.is_err(),
+        "the reason belongs on the console"
+    );
+    Ok(())
+}
