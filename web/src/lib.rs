@@ -1,4 +1,11 @@
-//! The page.
+//! The page, and the functions the compiled module answers.
+
+pub mod answer;
+pub mod link;
+pub mod model;
+pub mod msg;
+pub mod notice;
+pub mod state;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

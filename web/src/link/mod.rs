@@ -1,0 +1,5 @@
+//! The link that carries the whole job.
+
+mod fault;
+
+pub use fault::LinkFault;

@@ -1,0 +1,111 @@
+//! Everything that can happen to the page.
+
+use notchwright_core::units::{Mm, Unit};
+
+use crate::notice::Notice;
+use crate::state::{
+    Edge, Field, First, GrindKind, Id, LayoutKind, LeadBy, Leftover, Place, Rises, Rounding, Step,
+    Theme, ZeroKind,
+};
+
+/// Something that happened.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Msg {
+    /// Something was typed, chosen, added or removed.
+    Edit(Edit),
+    /// Something happened at the saw.
+    Saw(SawMove),
+    /// The last change is to be undone.
+    Undo,
+    /// Another place is to be shown.
+    Go(Place),
+    /// Lengths are to be shown in another unit.
+    Units(Unit),
+    /// Another theme is wanted.
+    Theme(Theme),
+    /// The address now carries this fragment, `#` included.
+    OpenLink(String),
+    /// The link of this job is to be copied.
+    CopyLink,
+    /// What was kept aside under this key is to be saved as a file.
+    SaveAside(String),
+    /// What was kept aside under this key is to be copied.
+    CopyAside(String),
+    /// What was kept aside under this key is no longer wanted.
+    DropAside(String),
+    /// Something is to be said.
+    Say(Notice),
+    /// A notice has been read.
+    Dismiss(Notice),
+    /// The waiting version is to take over.
+    UseUpdate,
+}
+
+/// A change of what was typed and chosen. Every one can be undone.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// A text was typed into a field.
+    Type(Field, String),
+    /// A length that was worked out is to be put into a field.
+    Set(Field, Mm),
+    /// The width is to be divided in another way.
+    Layout(LayoutKind),
+    /// A number of fingers was picked.
+    Count(usize),
+    /// The rest of the width is to go elsewhere.
+    Leftover(Leftover),
+    /// The pattern is to be mirrored or not.
+    Mirrored(bool),
+    /// Board A is to begin otherwise.
+    First(First),
+    /// The zero is found in another way.
+    Zero(ZeroKind),
+    /// There is to be a groove, or none.
+    Groove(bool),
+    /// The groove is measured from another edge.
+    GrooveEdge(Edge),
+    /// A blank item is to be added.
+    Add(Shelf),
+    /// A cutter of this kerf is to be added, made up of a stack.
+    AddStack(Mm),
+    /// A copy of an item is to be added.
+    Duplicate(Shelf, Id),
+    /// An item is to be removed.
+    Remove(Shelf, Id),
+    /// An item is to be used.
+    Choose(Shelf, Id),
+    /// A cutter's teeth are ground otherwise.
+    Grind(Id, GrindKind),
+    /// A screw's lead is given otherwise.
+    LeadBy(Id, LeadBy),
+    /// A screw's readings are rounded otherwise.
+    Rounding(Id, Rounding),
+    /// A screw's readings rise the other way.
+    Rises(Id, Rises),
+}
+
+/// A list in the shop.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shelf {
+    /// Saws.
+    Saws,
+    /// Cutters.
+    Cutters,
+    /// Screws.
+    Screws,
+}
+
+/// A move at the saw.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SawMove {
+    /// To the saw: where it was left, or to the first set-up.
+    Open,
+    /// On to the next stop or set-up.
+    Next,
+    /// Back to the one before.
+    Back,
+    /// To this step of this set, both from 0.
+    Jump(usize, Step),
+    /// Back to the joint.
+    Leave,
+}

@@ -1,0 +1,93 @@
+//! What the page says once, until it is dismissed.
+
+use crate::link::LinkFault;
+
+/// Something to say.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Notice {
+    /// The page now works without a network.
+    OfflineReady,
+    /// A newer version is complete and waits for consent.
+    UpdateWaiting,
+    /// A link replaced other work that was stored here; undo brings that back.
+    LinkReplaced,
+    /// A link could not be read; nothing was changed.
+    LinkBroken(LinkFault),
+    /// Parts of a link could not be read; the rest was opened.
+    LinkPartly,
+    /// What was stored could not be read; it is kept aside.
+    StoreBroken,
+    /// Parts of what was stored could not be read; the rest was opened, and the original is kept aside.
+    StorePartly,
+    /// This browser stores nothing for the page.
+    StoreBlocked,
+    /// The browser's store is full.
+    StoreFull,
+    /// The plan is no longer the one that was being cut.
+    PlanChanged,
+    /// An item of this name was removed; undo brings it back.
+    Removed(String),
+    /// The link was copied.
+    Copied,
+    /// The browser did not let the page copy.
+    NotCopied,
+}
+
+impl Notice {
+    /// What it says.
+    #[must_use]
+    pub fn text(&self) -> String {
+        match self {
+            Self::OfflineReady => "Ready to work without a network.".into(),
+            Self::UpdateWaiting => "A newer version is ready. What you typed stays.".into(),
+            Self::LinkReplaced => {
+                "The link's job is open. What was here before is not lost: Undo brings it back."
+                    .into()
+            }
+            Self::LinkBroken(fault) => format!("{fault} Nothing here was changed."),
+            Self::LinkPartly => {
+                "Parts of the link could not be read and have their usual values; the link itself is kept aside."
+                    .into()
+            }
+            Self::StoreBroken => {
+                "What was stored here could not be read. It is kept aside, and nothing of it is lost."
+                    .into()
+            }
+            Self::StorePartly => {
+                "Parts of what was stored could not be read and have their usual values. The original is kept aside."
+                    .into()
+            }
+            Self::StoreBlocked => {
+                "This browser stores nothing for this page: bookmark it to keep your work.".into()
+            }
+            Self::StoreFull => {
+                "The browser's store is full: bookmark this page to keep your work.".into()
+            }
+            Self::PlanChanged => {
+                "The plan is not the one you were cutting: check the dial and the boards before you go on."
+                    .into()
+            }
+            Self::Removed(name) => format!("{name} was removed."),
+            Self::Copied => "Copied.".into(),
+            Self::NotCopied => "The browser did not let the page copy.".into(),
+        }
+    }
+
+    /// Whether it warns, so that it must not be overlooked.
+    #[must_use]
+    pub fn is_warning(&self) -> bool {
+        !matches!(
+            self,
+            Self::OfflineReady | Self::UpdateWaiting | Self::Removed(_) | Self::Copied
+        )
+    }
+
+    /// Whether [`Undo`](crate::msg::Msg::Undo) belongs beside it.
+    #[must_use]
+    pub fn can_undo(&self) -> bool {
+        matches!(
+            self,
+            Self::LinkReplaced | Self::LinkPartly | Self::Removed(_)
+        )
+    }
+}

@@ -1,0 +1,110 @@
+//! One field as it was typed.
+
+use std::borrow::Cow;
+
+use notchwright_core::units::{Mm, Style, Unit, format_length, parse_length, write_number};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+/// What was typed into one field, exactly, and the unit that lengths were then in.
+///
+/// It is kept even when nothing can make sense of it, and switching the unit only changes how it is
+/// shown, so that switching back gives the same text again. A name or a count pays no heed to the unit.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Entry {
+    /// The text.
+    pub text: String,
+    /// The unit of a length without one.
+    pub unit: Unit,
+}
+
+/// No field needs more; what is longer is cut off when it is typed and when it is restored.
+pub(crate) const LONGEST: usize = 400;
+
+impl Entry {
+    /// `text`, typed while lengths were in `unit`.
+    #[must_use]
+    pub fn new(text: &str, unit: Unit) -> Self {
+        let text = match text.char_indices().nth(LONGEST) {
+            Some((end, _)) => text.get(..end).unwrap_or_default(),
+            None => text,
+        };
+        Self {
+            text: text.to_owned(),
+            unit,
+        }
+    }
+
+    /// `text`, typed while lengths were in millimetres.
+    #[must_use]
+    pub fn mm(text: &str) -> Self {
+        Self::new(text, Unit::Mm)
+    }
+
+    /// `length`, written in `unit` to a tenth of a micrometre.
+    #[must_use]
+    pub fn of(length: Mm, unit: Unit) -> Self {
+        let decimals = match unit {
+            Unit::Mm => 4,
+            Unit::Inch => 6,
+        };
+        Self::new(&write_number(length / unit.length(), decimals), unit)
+    }
+
+    /// What a length's field shows while lengths are in `unit`: the text itself in the unit it was
+    /// typed in, or when it is no length, and otherwise the same length converted.
+    #[must_use]
+    pub fn shown(&self, unit: Unit) -> Cow<'_, str> {
+        match parse_length(&self.text, self.unit) {
+            Ok(length) if unit != self.unit => in_unit(length, unit).into(),
+            _ => self.text.as_str().into(),
+        }
+    }
+
+    /// Whether nothing was typed.
+    #[must_use]
+    pub fn is_blank(&self) -> bool {
+        self.text.trim().is_empty()
+    }
+}
+
+/// `length` without its unit: to a micrometre, and in inches as a fraction where there is an exact one.
+fn in_unit(length: Mm, unit: Unit) -> String {
+    match unit {
+        Unit::Mm => write_number(length.mm(), 3),
+        Unit::Inch => {
+            let written = format_length(length, Style::usual(unit));
+            match written.text.strip_suffix(unit.symbol()) {
+                Some(fraction) if written.exact => fraction.to_owned(),
+                _ => write_number(length / Mm::INCH, 4),
+            }
+        }
+    }
+}
+
+/// Most entries are in millimetres, so these are stored as their text alone.
+#[derive(Serialize, Deserialize)]
+#[serde(untagged)]
+enum Stored<'a> {
+    Mm(Cow<'a, str>),
+    In { r#in: Cow<'a, str> },
+}
+
+impl Serialize for Entry {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let text = self.text.as_str().into();
+        match self.unit {
+            Unit::Mm => Stored::Mm(text),
+            Unit::Inch => Stored::In { r#in: text },
+        }
+        .serialize(serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for Entry {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        Ok(match Stored::deserialize(deserializer)? {
+            Stored::Mm(text) => Self::new(&text, Unit::Mm),
+            Stored::In { r#in } => Self::new(&r#in, Unit::Inch),
+        })
+    }
+}

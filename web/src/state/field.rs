@@ -1,0 +1,135 @@
+//! Every field that is typed into, by name.
+
+use super::{
+    CutterField, Entry, Id, JointField, SawField, ScrewField, SlotField, StackField, Work,
+};
+
+/// Which field.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Field {
+    /// A field of the joint.
+    Joint(JointField),
+    /// A field of a saw.
+    Saw(Id, SawField),
+    /// A field of a cutter.
+    Cutter(Id, CutterField),
+    /// A field of a screw.
+    Screw(Id, ScrewField),
+    /// A field of the stack builder.
+    Stack(StackField),
+    /// A field of the kerf measured from a stepped slot.
+    Slot(SlotField),
+}
+
+/// What belongs into a field.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// Any text.
+    Name,
+    /// A length.
+    Length,
+    /// Lengths, one a line or separated by semicolons.
+    Lengths,
+    /// A plain number.
+    Number,
+    /// Plain numbers separated by spaces or semicolons.
+    Numbers,
+}
+
+impl Field {
+    /// What belongs into it.
+    #[must_use]
+    pub fn kind(self) -> Kind {
+        match self {
+            Self::Joint(field) => field.kind(),
+            Self::Saw(_, field) => field.kind(),
+            Self::Cutter(_, field) => field.kind(),
+            Self::Screw(_, field) => field.kind(),
+            Self::Stack(field) => field.kind(),
+            Self::Slot(field) => field.kind(),
+        }
+    }
+
+    /// The id of its input in the page: `joint-width`, `cutter-3-kerf`.
+    #[must_use]
+    pub fn id(self) -> String {
+        match self {
+            Self::Joint(field) => format!("joint-{}", field.id()),
+            Self::Saw(item, field) => format!("saw-{item}-{}", field.id()),
+            Self::Cutter(item, field) => format!("cutter-{item}-{}", field.id()),
+            Self::Screw(item, field) => format!("screw-{item}-{}", field.id()),
+            Self::Stack(field) => format!("stack-{}", field.id()),
+            Self::Slot(field) => format!("slot-{}", field.id()),
+        }
+    }
+}
+
+impl Work {
+    /// What was typed into `field`; `None` when its item is gone.
+    #[must_use]
+    pub fn entry(&self, field: Field) -> Option<&Entry> {
+        match field {
+            Field::Joint(field) => Some(self.joint.entry(field)),
+            Field::Saw(item, field) => Some(self.shop.saws.get(item)?.entry(field)),
+            Field::Cutter(item, field) => Some(self.shop.cutters.get(item)?.entry(field)),
+            Field::Screw(item, field) => Some(self.shop.screws.get(item)?.entry(field)),
+            Field::Stack(field) => Some(self.shop.stack.entry(field)),
+            Field::Slot(field) => Some(self.shop.slot.entry(field)),
+        }
+    }
+
+    /// What was typed into `field`, to be changed; `None` when its item is gone.
+    pub fn entry_mut(&mut self, field: Field) -> Option<&mut Entry> {
+        match field {
+            Field::Joint(field) => Some(self.joint.entry_mut(field)),
+            Field::Saw(item, field) => Some(self.shop.saws.get_mut(item)?.entry_mut(field)),
+            Field::Cutter(item, field) => Some(self.shop.cutters.get_mut(item)?.entry_mut(field)),
+            Field::Screw(item, field) => Some(self.shop.screws.get_mut(item)?.entry_mut(field)),
+            Field::Stack(field) => Some(self.shop.stack.entry_mut(field)),
+            Field::Slot(field) => Some(self.shop.slot.entry_mut(field)),
+        }
+    }
+}
+
+/// Names the entries of a form: one row each with the field, what belongs into it, where it is kept,
+/// and the word for it in ids.
+macro_rules! typed_fields {
+    ($(#[$about:meta])* $fields:ident of $form:ident {
+        $($(#[$doc:meta])* $field:ident: $kind:ident = $($place:ident).+ as $id:literal;)+
+    }) => {
+        $(#[$about])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        pub enum $fields {
+            $($(#[$doc])* $field),+
+        }
+
+        impl $fields {
+            /// All of them.
+            pub const ALL: &'static [Self] = &[$(Self::$field),+];
+
+            /// What belongs into it.
+            #[must_use]
+            pub fn kind(self) -> $crate::state::Kind {
+                match self { $(Self::$field => $crate::state::Kind::$kind),+ }
+            }
+
+            pub(super) fn id(self) -> &'static str {
+                match self { $(Self::$field => $id),+ }
+            }
+        }
+
+        impl $form {
+            /// What was typed into `field`.
+            #[must_use]
+            pub fn entry(&self, field: $fields) -> &$crate::state::Entry {
+                match field { $($fields::$field => &self.$($place).+),+ }
+            }
+
+            /// What was typed into `field`, to be changed.
+            pub fn entry_mut(&mut self, field: $fields) -> &mut $crate::state::Entry {
+                match field { $($fields::$field => &mut self.$($place).+),+ }
+            }
+        }
+    };
+}
+pub(super) use typed_fields;

@@ -1,0 +1,131 @@
+//! Several of a kind, one of them chosen.
+
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Deserializer, Serialize};
+
+use super::entry::Entry;
+use super::id::Id;
+use super::lenient::{is_default, lenient, lenient_list};
+
+/// Something that is kept in a [`List`].
+pub trait Item: Clone + Default + PartialEq {
+    /// Which one it is.
+    fn id(&self) -> Id;
+    /// The same thing under another id.
+    fn with_id(self, id: Id) -> Self;
+    /// What it is called.
+    fn name(&self) -> &Entry;
+    /// What it is called, to be changed.
+    fn name_mut(&mut self) -> &mut Entry;
+}
+
+/// Several of a kind, one of them chosen; none only when the list is empty.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(
+    rename_all = "camelCase",
+    default,
+    bound(deserialize = "T: Item + DeserializeOwned")
+)]
+pub struct List<T: Item> {
+    #[serde(
+        deserialize_with = "sound_items",
+        skip_serializing_if = "Vec::is_empty"
+    )]
+    items: Vec<T>,
+    #[serde(deserialize_with = "lenient", skip_serializing_if = "is_default")]
+    chosen: Id,
+}
+
+/// More than anybody keeps in a shop.
+pub(crate) const MOST_ITEMS: usize = 50;
+
+/// The items of a stored list; of two with the same id only the first.
+fn sound_items<'de, D: Deserializer<'de>, T: Item + DeserializeOwned>(
+    deserializer: D,
+) -> Result<Vec<T>, D::Error> {
+    let mut sound = Vec::<T>::new();
+    for item in lenient_list::<D, T>(deserializer, MOST_ITEMS)? {
+        if sound.iter().all(|other| other.id() != item.id()) {
+            sound.push(item);
+        }
+    }
+    Ok(sound)
+}
+
+impl<T: Item> List<T> {
+    /// These items, numbered from 1, the first of them chosen.
+    #[must_use]
+    pub fn new(items: impl IntoIterator<Item = T>) -> Self {
+        let mut list = Self::default();
+        for item in items {
+            list.push(item);
+        }
+        list.chosen = list.items.first().map(Item::id).unwrap_or_default();
+        list
+    }
+
+    /// All items, in the order they were added.
+    #[must_use]
+    pub fn items(&self) -> &[T] {
+        &self.items
+    }
+
+    /// The item `id`.
+    #[must_use]
+    pub fn get(&self, id: Id) -> Option<&T> {
+        self.items.iter().find(|item| item.id() == id)
+    }
+
+    /// The item `id`, to be changed.
+    pub fn get_mut(&mut self, id: Id) -> Option<&mut T> {
+        self.items.iter_mut().find(|item| item.id() == id)
+    }
+
+    /// The item in use.
+    #[must_use]
+    pub fn chosen(&self) -> Option<&T> {
+        self.get(self.chosen).or_else(|| self.items.first())
+    }
+
+    /// Whether `id` is the item in use.
+    #[must_use]
+    pub fn is_chosen(&self, id: Id) -> bool {
+        self.chosen().is_some_and(|item| item.id() == id)
+    }
+
+    /// Takes `id` into use.
+    pub fn choose(&mut self, id: Id) {
+        if self.get(id).is_some() {
+            self.chosen = id;
+        }
+    }
+
+    /// Adds `item` under an id of its own; nothing happens when the list is full.
+    pub fn push(&mut self, item: T) -> Option<Id> {
+        let last = self.items.iter().map(Item::id).max().unwrap_or_default();
+        if self.items.len() >= MOST_ITEMS {
+            return None;
+        }
+        let id = self.free_id(last)?;
+        self.items.push(item.with_id(id));
+        Some(id)
+    }
+
+    /// The id after the last one, or any unused one once those are exhausted.
+    fn free_id(&self, last: Id) -> Option<Id> {
+        let next = last.0.checked_add(1).map(Id);
+        next.or_else(|| (1..u16::MAX).map(Id).find(|id| self.get(*id).is_none()))
+    }
+
+    /// Takes `id` out of the list; the item that then stands in its place is chosen if `id` was.
+    pub fn remove(&mut self, id: Id) -> Option<T> {
+        let place = self.items.iter().position(|item| item.id() == id)?;
+        let was_chosen = self.is_chosen(id);
+        let removed = self.items.remove(place);
+        if was_chosen {
+            let heir = self.items.get(place).or(self.items.last());
+            self.chosen = heir.map(Item::id).unwrap_or_default();
+        }
+        Some(removed)
+    }
+}

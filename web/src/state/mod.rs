@@ -1,0 +1,81 @@
+//! The one state: what is shown, saved, undone and carried in the link.
+//!
+//! Whatever can be worked out from it is not in it; see [`crate::answer`].
+
+mod at_saw;
+mod demo;
+mod entry;
+mod field;
+mod id;
+mod joint;
+mod lenient;
+mod list;
+mod shop;
+
+pub use at_saw::{AtSaw, Step};
+pub use entry::Entry;
+pub use field::{Field, Kind};
+pub use id::Id;
+pub use joint::{
+    Edge, First, GrooveForm, JointField, JointForm, LayoutKind, Leftover, ZeroForm, ZeroKind,
+};
+pub use list::{Item, List};
+pub use shop::{
+    Cutter, CutterField, GrindKind, LeadBy, Rises, Rounding, Saw, SawField, Screw, ScrewField,
+    Shop, SlotField, SlotForm, StackField, StackForm,
+};
+
+use notchwright_core::units::Unit;
+use serde::{Deserialize, Serialize};
+
+use lenient::stored;
+
+stored! {
+    /// Everything that must outlive the page.
+    pub struct State {
+        /// Unit that lengths are shown in and typed in.
+        pub units: Unit,
+        /// Light or dark.
+        pub theme: Theme,
+        /// Which place is open.
+        pub place: Place,
+        /// How far the cutting has come.
+        pub at_saw: AtSaw,
+        /// What was typed and chosen.
+        pub work: Work,
+    }
+}
+
+stored! {
+    /// What was typed and chosen: the part of the state that undo is about.
+    pub struct Work {
+        /// The joint.
+        pub joint: JointForm,
+        /// Saws, cutters and screws: entered once, used everywhere.
+        pub shop: Shop,
+    }
+}
+
+/// A place of the page. At the saw is no place: it lies over the one it was entered from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "camelCase")]
+pub enum Place {
+    /// The joint with its drawing and stops.
+    #[default]
+    Joint,
+    /// Saws, cutters, screws, units and theme.
+    Shop,
+}
+
+/// Light or dark.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "camelCase")]
+pub enum Theme {
+    /// As the device is set.
+    #[default]
+    Device,
+    /// Dark ink on light paper.
+    Light,
+    /// Light ink on dark paper.
+    Dark,
+}

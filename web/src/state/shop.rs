@@ -1,0 +1,250 @@
+//! What is in the shop, as it is typed.
+
+use serde::{Deserialize, Serialize};
+
+use super::entry::Entry;
+use super::field::typed_fields;
+use super::id::Id;
+use super::lenient::stored;
+use super::list::{Item, List};
+
+stored! {
+    /// Saws, cutters and screws, and the two helpers that find a kerf.
+    pub struct Shop {
+        /// Saws with their sleds.
+        pub saws: List<Saw>,
+        /// Cutters.
+        pub cutters: List<Cutter>,
+        /// Lead screws.
+        pub screws: List<Screw>,
+        /// The stack builder.
+        pub stack: StackForm,
+        /// A kerf from a stepped slot.
+        pub slot: SlotForm,
+    }
+}
+
+stored! {
+    /// A saw and the sled on it.
+    pub struct Saw {
+        /// Which one.
+        pub id: Id,
+        /// What it is called.
+        pub name: Entry,
+        /// Greatest height of the blade above the table; blank when it is not known.
+        pub greatest_height: Entry,
+        /// Thickness of the sled's base; blank for none.
+        pub base: Entry,
+        /// How far the carriage travels; blank when it is not known.
+        pub travel: Entry,
+    }
+}
+
+typed_fields! {
+    /// A saw's fields.
+    SawField of Saw {
+        /// What it is called.
+        Name: Name = name as "name";
+        /// Greatest height of the blade above the table.
+        GreatestHeight: Length = greatest_height as "greatest-height";
+        /// Thickness of the sled's base.
+        Base: Length = base as "base";
+        /// How far the carriage travels.
+        Travel: Length = travel as "travel";
+    }
+}
+
+stored! {
+    /// A cutter: a blade, a grooving stack or a straight bit.
+    pub struct Cutter {
+        /// Which one.
+        pub id: Id,
+        /// What it is called.
+        pub name: Entry,
+        /// Width it really cuts, measured in a test cut.
+        pub kerf: Entry,
+        /// Diameter; blank when it does not matter.
+        pub diameter: Entry,
+        /// Grind of its teeth.
+        pub grind: GrindKind,
+        /// Bevel of alternately ground teeth, degrees.
+        pub bevel: Entry,
+        /// Least overlap of neighbouring passes; blank for the usual.
+        pub overlap: Entry,
+    }
+}
+
+typed_fields! {
+    /// A cutter's fields.
+    CutterField of Cutter {
+        /// What it is called.
+        Name: Name = name as "name";
+        /// Width it really cuts.
+        Kerf: Length = kerf as "kerf";
+        /// Diameter.
+        Diameter: Length = diameter as "diameter";
+        /// Bevel of alternately ground teeth, degrees.
+        Bevel: Number = bevel as "bevel";
+        /// Least overlap of neighbouring passes.
+        Overlap: Length = overlap as "overlap";
+    }
+}
+
+/// How the tips of the teeth are ground.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "camelCase")]
+pub enum GrindKind {
+    /// Square: leaves a flat floor.
+    #[default]
+    Flat,
+    /// Sloping alternately left and right: leaves a ridge in each kerf.
+    Alternate,
+}
+
+stored! {
+    /// The screw that moves the carriage, and its wheel.
+    pub struct Screw {
+        /// Which one.
+        pub id: Id,
+        /// What it is called.
+        pub name: Entry,
+        /// Whether its lead or its threads are given.
+        pub by: LeadBy,
+        /// Travel per turn.
+        pub lead: Entry,
+        /// Threads per inch.
+        pub threads: Entry,
+        /// Graduations of the wheel per turn.
+        pub divisions: Entry,
+        /// Lost motion when the wheel changes direction; blank for none.
+        pub backlash: Entry,
+        /// What readings are rounded to.
+        pub rounding: Rounding,
+        /// Where the cut goes as readings rise.
+        pub rises: Rises,
+    }
+}
+
+typed_fields! {
+    /// A screw's fields.
+    ScrewField of Screw {
+        /// What it is called.
+        Name: Name = name as "name";
+        /// Travel per turn.
+        Lead: Length = lead as "lead";
+        /// Threads per inch.
+        Threads: Number = threads as "threads";
+        /// Graduations of the wheel per turn.
+        Divisions: Number = divisions as "divisions";
+        /// Lost motion when the wheel changes direction.
+        Backlash: Length = backlash as "backlash";
+    }
+}
+
+/// How a screw's travel per turn is given.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "camelCase")]
+pub enum LeadBy {
+    /// As a length.
+    #[default]
+    Lead,
+    /// As threads per inch.
+    Threads,
+}
+
+/// What readings are rounded to.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "camelCase")]
+pub enum Rounding {
+    /// Whole divisions.
+    #[default]
+    Division,
+    /// Half divisions.
+    Half,
+    /// Nothing.
+    None,
+}
+
+/// Where the cut goes on the board as readings rise.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "camelCase")]
+pub enum Rises {
+    /// Away from the reference edge.
+    #[default]
+    Away,
+    /// Towards the reference edge.
+    Towards,
+}
+
+stored! {
+    /// What is in the box of a grooving stack, and the width that is wanted of it.
+    pub struct StackForm {
+        /// Widths of the outer cutters.
+        pub outer: Entry,
+        /// Widths of the chippers.
+        pub chippers: Entry,
+        /// Thicknesses of the shims.
+        pub shims: Entry,
+        /// The wanted width.
+        pub want: Entry,
+    }
+}
+
+typed_fields! {
+    /// The stack builder's fields.
+    StackField of StackForm {
+        /// Widths of the outer cutters.
+        Outer: Lengths = outer as "outer";
+        /// Widths of the chippers.
+        Chippers: Lengths = chippers as "chippers";
+        /// Thicknesses of the shims.
+        Shims: Lengths = shims as "shims";
+        /// The wanted width.
+        Want: Length = want as "want";
+    }
+}
+
+stored! {
+    /// A slot made of several kerfs, to find the width of one.
+    pub struct SlotForm {
+        /// Number of kerfs.
+        pub kerfs: Entry,
+        /// Carriage travel from one kerf to the next.
+        pub step: Entry,
+        /// Measured width of the slot.
+        pub width: Entry,
+    }
+}
+
+typed_fields! {
+    /// The stepped slot's fields.
+    SlotField of SlotForm {
+        /// Number of kerfs.
+        Kerfs: Number = kerfs as "kerfs";
+        /// Carriage travel from one kerf to the next.
+        Step: Length = step as "step";
+        /// Measured width of the slot.
+        Width: Length = width as "width";
+    }
+}
+
+macro_rules! items {
+    ($($item:ident),+) => {$(
+        impl Item for $item {
+            fn id(&self) -> Id {
+                self.id
+            }
+            fn with_id(self, id: Id) -> Self {
+                Self { id, ..self }
+            }
+            fn name(&self) -> &Entry {
+                &self.name
+            }
+            fn name_mut(&mut self) -> &mut Entry {
+                &mut self.name
+            }
+        }
+    )+};
+}
+
+items!(Saw, Cutter, Screw);

@@ -1,0 +1,54 @@
+//! Small signs, drawn as lines on a 24 by 24 grid. They only accompany words.
+
+use yew::{Html, html};
+
+/// Which sign.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Icon {
+    /// Fingers of a joint.
+    Joint,
+    /// A shelf.
+    Shop,
+    /// It is right.
+    Tick,
+    /// It does not go.
+    Cross,
+    /// Take care.
+    Exclamation,
+    /// Good to know.
+    Info,
+    /// A chisel.
+    Chisel,
+    /// More below.
+    Down,
+    /// Add one.
+    Plus,
+    /// The best of several.
+    Star,
+}
+
+impl Icon {
+    fn path(self) -> &'static str {
+        match self {
+            Self::Joint => "M3 4h18v8h-4V8h-4v4h-2V8H7v4H3zM3 20h18v-4h-4v-4h-4v4h-2v-4H7v4H3z",
+            Self::Shop => "M4 4v16M20 4v16M4 11h16M4 18h16M7 11V7h4v4M14 18v-4h3v4",
+            Self::Tick => "M5 12.5l4.5 4.5L19 7",
+            Self::Cross => "M6 6l12 12M18 6L6 18",
+            Self::Exclamation => "M12 4v10M12 19v.5",
+            Self::Info => "M12 10v9M12 5v.5",
+            Self::Chisel => "M14 4l6 6-3 1-4-4zM13 7L5 15l-1 5 5-1 8-8",
+            Self::Down => "M6 9l6 6 6-6",
+            Self::Plus => "M12 5v14M5 12h14",
+            Self::Star => "M12 4l2.3 5.3 5.7.5-4.3 3.8 1.3 5.6-5-3-5 3 1.3-5.6L4 9.8l5.7-.5z",
+        }
+    }
+
+    /// The sign.
+    pub(super) fn view(self) -> Html {
+        html! {
+            <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
+                <path d={self.path()} />
+            </svg>
+        }
+    }
+}
