@@ -192,7 +192,10 @@ impl Page {
             }
             sleep(PAUSE).await;
         }
-        bail!("waited in vain for {expression}")
+        let mut journal = self.journal.lock().await;
+        journal.read(&self.client).await?;
+        let errors = journal.errors.join("\n");
+        bail!("waited in vain for {expression}\nerrors on the console:\n{errors}")
     }
 
     /// Waits until the copy for working offline is complete and answers for the page.

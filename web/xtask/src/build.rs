@@ -8,6 +8,7 @@ use anyhow::{Context, Result};
 
 use crate::bundle;
 use crate::layout::Layout;
+use crate::styles;
 use crate::worker;
 
 /// Shipped files by their path from `dist/`, with forward slashes, in sorted order.
@@ -22,6 +23,7 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
     let mut files = Files::new();
     read_below(&layout.root.join("www"), "", &mut files)?;
     read_below(&pkg, "pkg/", &mut files)?;
+    styles::join(&mut files)?;
     let version = worker::finish(&mut files)?;
 
     let dist = layout.dist();

@@ -36,6 +36,7 @@ pub(crate) fn write(layout: &Layout, folder: &Path) -> Result<()> {
         .input_path(compiled)
         .web(true)?
         .typescript(true)
+        .omit_default_module_path(false)
         .out_name("notchwright")
         .remove_name_section(true)
         .remove_producers_section(true);

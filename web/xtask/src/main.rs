@@ -10,6 +10,7 @@ mod npm;
 mod serve;
 mod size;
 mod steps;
+mod styles;
 mod test;
 mod test_runner;
 mod tools;
