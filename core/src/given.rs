@@ -217,7 +217,7 @@ fn shortened(text: &str) -> String {
 pub fn read<'de, T: Shape, D: Deserializer<'de>>(source: D) -> (Given<T>, Vec<Problem>) {
     let mut problems = Vec::new();
     let request = serde_ignored::deserialize(source, |path| {
-        problems.push(unknown_field(&path.to_string()))
+        problems.push(unknown_field(&path.to_string()));
     });
     match request {
         Ok(request) => (request, problems),

@@ -7,6 +7,7 @@
 //! layout → passes → dial ([`dial`]) → dry fit ([`dryfit`]). Problems and notes travel as data
 //! ([`problem`]) and become sentences ([`message`]) in the reader's own unit.
 
+pub mod caution;
 pub mod check;
 pub mod cutter;
 pub mod dial;

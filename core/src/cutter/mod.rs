@@ -1,5 +1,9 @@
 //! What does the cutting: its measured kerf, its teeth, and how passes overlap.
 
 mod blade;
+mod kerf;
+mod stack;
 
 pub use blade::{Cutter, CutterRequest, Grind, GrindRequest};
+pub use kerf::{KerfFault, kerf_from_slot};
+pub use stack::{MOST_LOOSE, Stack, StackFault, Stacks, cutter_stack};

@@ -2,6 +2,15 @@
 //!
 //! It starts from the stops as the dial can set them, never from the layout they were meant for.
 
+mod floor;
+mod mate;
+mod sweep;
+#[cfg(test)]
+mod tests;
+
+pub use mate::{Seat, dry_fit};
+pub use sweep::{Span, Swept};
+
 use serde::Serialize;
 
 use crate::stop::Board;
@@ -25,13 +34,13 @@ pub struct DryFit {
     pub uncut: Vec<Uncut>,
     /// Whether pins and sockets overlap: the joint does not go together as cut.
     pub clash: bool,
-    /// Area left open between the boards, seen on A's face, mm².
+    /// Area left open between the boards in A's face, over B's thickness, mm².
     pub gap_area_a: f64,
-    /// Area left open between the boards, seen on B's face, mm².
+    /// Area left open between the boards in B's face, over A's thickness, mm².
     pub gap_area_b: f64,
-    /// Area where both boards have wood, seen on A's face, mm².
+    /// Area where both boards have wood in A's face, floor ridges included, mm².
     pub clash_area_a: f64,
-    /// Area where both boards have wood, seen on B's face, mm².
+    /// Area where both boards have wood in B's face, floor ridges included, mm².
     pub clash_area_b: f64,
 }
 

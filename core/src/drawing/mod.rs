@@ -1,0 +1,21 @@
+//! Drawings as plain data: items at fixed places, each with the part it plays. Knows no SVG.
+//!
+//! Layout ends in a [`Drawing`]; the page, the printer and exports only consume it. What a role looks
+//! like (colour, line width, dashes) is theirs to choose; where things are is decided here.
+
+mod boards;
+mod item;
+mod lens;
+mod mated;
+mod profile;
+mod progress;
+mod sheet;
+mod view;
+
+pub mod svg;
+
+pub use boards::box_joint_drawing;
+pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
+pub use mated::box_joint_mated;
+pub use profile::Profile;
+pub use progress::board_progress;

@@ -1,0 +1,172 @@
+//! One board after its passes: what is open, what was left standing, how the floors look.
+
+use crate::cutter::Grind;
+use crate::stop::{Set, Stop};
+use crate::units::Mm;
+
+/// A stretch along the width, from the reference edge.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Span {
+    /// Nearer end.
+    pub from: Mm,
+    /// Farther end.
+    pub to: Mm,
+}
+
+impl Span {
+    /// Its length; never negative.
+    #[must_use]
+    pub fn length(self) -> Mm {
+        (self.to - self.from).max(Mm::ZERO)
+    }
+
+    /// What it shares with another, if anything.
+    #[must_use]
+    pub fn shared(self, other: Self) -> Option<Self> {
+        let shared = Self {
+            from: self.from.max(other.from),
+            to: self.to.min(other.to),
+        };
+        (shared.from < shared.to).then_some(shared)
+    }
+
+    /// Its middle.
+    #[must_use]
+    pub fn middle(self) -> Mm {
+        (self.from + self.to) / 2.0
+    }
+}
+
+/// A board's end after all its passes.
+#[derive(Clone, Debug)]
+pub struct Swept {
+    /// Width of the board.
+    pub width: Mm,
+    /// Height the cutter was set to: the depth of the deepest corners.
+    pub height: Mm,
+    /// Near sides of all passes, from the reference edge outwards.
+    pub passes: Vec<Mm>,
+    /// Width of each pass.
+    pub kerf: Mm,
+    /// How the floor is shaped.
+    pub grind: Grind,
+    /// Sockets as they are meant to be opened by these stops, from the first pass's near side to the last one's far side.
+    pub sockets: Vec<Span>,
+    /// Where wood is gone, merged, from the reference edge outwards.
+    pub open: Vec<Span>,
+    /// Where wood is left, from the reference edge outwards.
+    pub wood: Vec<Span>,
+}
+
+impl Swept {
+    /// Sweeps every pass of a set through a board of this width.
+    #[must_use]
+    pub fn new(set: &Set, grind: Grind, width: Mm) -> Self {
+        let mut passes: Vec<Mm> = set.stops.iter().map(|stop| stop.at).collect();
+        passes.sort_unstable();
+        let board = Span {
+            from: Mm::ZERO,
+            to: width,
+        };
+        let cut = |at: Mm| Span {
+            from: at,
+            to: at + set.kerf,
+        };
+        let open = merged(passes.iter().filter_map(|at| cut(*at).shared(board)));
+        Self {
+            width,
+            height: set.height,
+            kerf: set.kerf,
+            grind,
+            sockets: sockets(&set.stops, set.kerf, board),
+            wood: between(&open, board),
+            open,
+            passes,
+        }
+    }
+
+    /// Passes whose near side lies within a span, both ends included.
+    pub fn passes_within(&self, span: Span) -> impl Iterator<Item = Mm> + use<'_> {
+        let start = self.passes.partition_point(|at| *at < span.from);
+        self.passes
+            .iter()
+            .skip(start)
+            .copied()
+            .take_while(move |at| *at <= span.to)
+    }
+
+    /// Wood that stands inside a socket, between passes that do not meet.
+    pub fn slivers(&self) -> impl Iterator<Item = Span> {
+        self.sockets.iter().flat_map(|socket| {
+            self.wood.iter().filter_map(|wood| {
+                let inside = wood.from >= socket.from && wood.to <= socket.to;
+                inside.then_some(*wood)
+            })
+        })
+    }
+
+    /// Wood that is meant to stay: pins, without slivers.
+    #[must_use]
+    pub fn pins(&self) -> Vec<Span> {
+        let slivers: Vec<_> = self.slivers().collect();
+        self.wood
+            .iter()
+            .filter(|wood| !slivers.contains(wood))
+            .copied()
+            .collect()
+    }
+}
+
+fn sockets(stops: &[Stop], kerf: Mm, board: Span) -> Vec<Span> {
+    let mut spans: Vec<(usize, Span)> = Vec::new();
+    for stop in stops {
+        let cut = Span {
+            from: stop.at,
+            to: stop.at + kerf,
+        };
+        match spans
+            .iter_mut()
+            .rev()
+            .find(|(space, _)| *space == stop.space)
+        {
+            Some((_, span)) => {
+                *span = Span {
+                    from: span.from.min(cut.from),
+                    to: span.to.max(cut.to),
+                }
+            }
+            None => spans.push((stop.space, cut)),
+        }
+    }
+    let mut spans: Vec<Span> = spans
+        .into_iter()
+        .filter_map(|(_, span)| span.shared(board))
+        .collect();
+    spans.sort_by_key(|span| span.from);
+    spans
+}
+
+/// Overlapping and touching spans joined; they must come in order of `from`.
+fn merged(spans: impl Iterator<Item = Span>) -> Vec<Span> {
+    let mut merged: Vec<Span> = Vec::new();
+    for span in spans {
+        match merged.last_mut() {
+            Some(last) if !span.from.is_above(last.to) => last.to = last.to.max(span.to),
+            _ => merged.push(span),
+        }
+    }
+    merged
+}
+
+/// What lies between the spans, inside the board.
+fn between(open: &[Span], board: Span) -> Vec<Span> {
+    let starts = [board.from]
+        .into_iter()
+        .chain(open.iter().map(|span| span.to));
+    let ends = open.iter().map(|span| span.from).chain([board.to]);
+    starts
+        .zip(ends)
+        .map(|(from, to)| Span { from, to })
+        .filter(|span| span.to.is_above(span.from))
+        .collect()
+}

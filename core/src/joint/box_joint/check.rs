@@ -1,0 +1,218 @@
+//! From a request to a job: everything checked that can be checked before cutting begins.
+
+use super::groove::Groove;
+use super::layout::{Ground, Layout, Rule, lay_out};
+use super::request::{BoardRequest, BoxJointRequest, SawRequest};
+use crate::check::Checker;
+use crate::cutter::Cutter;
+use crate::dial::{Scale, Screw, Zero};
+use crate::given::{Given, Shape};
+use crate::limits;
+use crate::message;
+use crate::problem::{Code, Problem};
+use crate::units::Mm;
+
+/// A box joint whose request holds together.
+#[derive(Clone, Debug)]
+pub(super) struct Job {
+    pub(super) asked_width: Mm,
+    pub(super) thickness_a: Mm,
+    pub(super) thickness_b: Mm,
+    pub(super) cutter: Cutter,
+    pub(super) scale: Scale,
+    pub(super) layout: Layout,
+    pub(super) asked_gap: Mm,
+    pub(super) proud: Mm,
+    pub(super) groove: Option<Groove>,
+}
+
+const USUAL_GAP: Mm = Mm::constant(0.05);
+
+/// Checks a whole request; the problems come all at once.
+pub(super) fn check(request: &BoxJointRequest) -> Result<Job, Vec<Problem>> {
+    let mut problems = Vec::new();
+    let job = read(request, &mut Checker::new(&mut problems));
+    match job {
+        Some(job) if problems.is_empty() => Ok(job),
+        _ => Err(problems),
+    }
+}
+
+fn read(request: &BoxJointRequest, check: &mut Checker<'_>) -> Option<Job> {
+    let width = check.length("width", &request.width, &limits::BOARD_WIDTH);
+    let thickness_a = thickness("a", &request.a, check);
+    let thickness_b = thickness("b", &request.b, check);
+    let cutter = part("cutter", &request.cutter, check, Cutter::check);
+    let screw = part("screw", &request.screw, check, Screw::check);
+    let zero =
+        optional_part("zero", &request.zero, check, Zero::check).map(Option::unwrap_or_default);
+    let rule = part("layout", &request.layout, check, Rule::check);
+    let first_is_pin = check.word_or(
+        "first",
+        &request.first,
+        &[("pin", true), ("socket", false)],
+        true,
+    );
+    let gap = check.length_or("glueGap", &request.glue_gap, &limits::GLUE_GAP, USUAL_GAP);
+    let proud = proud(request, thickness_a, thickness_b, check);
+    let groove = optional_part("groove", &request.groove, check, Groove::check);
+    let saw = optional_part("saw", &request.saw, check, Saw::check);
+
+    let groove = match (groove, width) {
+        (Some(Some(groove)), Some(width)) => groove
+            .fits(width, thickness_a, thickness_b, check)
+            .map(Some),
+        (groove, _) => groove,
+    };
+    if let (Some(Some(saw)), Some(proud)) = (saw, proud) {
+        // A is cut as deep as B is thick, and the other way round.
+        for (field, thickness) in [("a", thickness_a), ("b", thickness_b)] {
+            saw.reaches(field, thickness, proud, check);
+        }
+    }
+    let (width, cutter, screw, zero) = (width?, cutter?, screw?, zero?);
+    let (gap, first_is_pin) = (gap?, first_is_pin?);
+    let scale = Scale::new(screw, zero, cutter.kerf());
+    let ground = Ground {
+        width,
+        gap,
+        first_is_pin,
+        cutter: &cutter,
+        scale: &scale,
+    };
+    let layout = lay_out(&rule?, &ground, check)?;
+    steps_cover(&layout, &cutter, &scale, check)?;
+    Some(Job {
+        asked_width: width,
+        thickness_a: thickness_a?,
+        thickness_b: thickness_b?,
+        cutter,
+        scale,
+        layout,
+        asked_gap: gap,
+        proud: proud?,
+        groove: groove?,
+    })
+}
+
+/// A part of the request that must be there.
+pub(super) fn part<R: Shape, T>(
+    field: &str,
+    given: &Given<R>,
+    check: &mut Checker<'_>,
+    read: impl Fn(&R, &mut Checker<'_>) -> Option<T>,
+) -> Option<T> {
+    let request = check.required(field, given)?;
+    read(request, &mut check.at(field))
+}
+
+/// A part of the request that may be left out: `Some(None)` when it was.
+fn optional_part<R: Shape, T>(
+    field: &str,
+    given: &Given<R>,
+    check: &mut Checker<'_>,
+    read: impl Fn(&R, &mut Checker<'_>) -> Option<T>,
+) -> Option<Option<T>> {
+    match check.optional(field, given)? {
+        Some(request) => read(request, &mut check.at(field)).map(Some),
+        None => Some(None),
+    }
+}
+
+/// The thickness of one board.
+pub(super) fn thickness(
+    field: &str,
+    given: &Given<BoardRequest>,
+    check: &mut Checker<'_>,
+) -> Option<Mm> {
+    part(field, given, check, |board, check| {
+        check.length("thickness", &board.thickness, &limits::BOARD_THICKNESS)
+    })
+}
+
+fn proud(
+    request: &BoxJointRequest,
+    a: Option<Mm>,
+    b: Option<Mm>,
+    check: &mut Checker<'_>,
+) -> Option<Mm> {
+    let proud = check.length_or("proud", &request.proud, &limits::PROUD, Mm::ZERO)?;
+    let thinner = [a, b].into_iter().flatten().min();
+    match thinner {
+        Some(thinner) if proud.is_above(thinner) => {
+            let message = message![
+                "Pins may stand proud by at most the thinner board's thickness, ",
+                thinner,
+                "."
+            ];
+            check.refuse("proud", Code::TooLarge, message, Some(thinner.mm()));
+            None
+        }
+        _ => Some(proud),
+    }
+}
+
+/// Where more than one pass is needed, the dial must step by less than a kerf.
+fn steps_cover(
+    layout: &Layout,
+    cutter: &Cutter,
+    scale: &Scale,
+    check: &mut Checker<'_>,
+) -> Option<()> {
+    let several = |space| layout.width_of(space).is_above(cutter.kerf());
+    if scale.step().is_above(cutter.kerf()) && (0..layout.count()).any(several) {
+        let message = message![
+            "The dial steps by ",
+            scale.step(),
+            ", more than the cutter's ",
+            cutter.kerf(),
+            ": wood would be left between passes. More divisions or half divisions would work."
+        ];
+        check
+            .at("screw")
+            .refuse("divisions", Code::DialTooCoarse, message, None);
+        return None;
+    }
+    Some(())
+}
+
+/// What the saw and sled allow.
+#[derive(Clone, Copy, Debug)]
+struct Saw {
+    deepest: Mm,
+}
+
+impl Saw {
+    fn check(request: &SawRequest, check: &mut Checker<'_>) -> Option<Self> {
+        let greatest = check.length(
+            "greatestHeight",
+            &request.greatest_height,
+            &limits::SAW_HEIGHT,
+        );
+        let base = check.length_or("base", &request.base, &limits::SLED_BASE, Mm::ZERO);
+        Some(Self {
+            deepest: greatest? - base?,
+        })
+    }
+
+    fn reaches(self, field: &str, mate_thickness: Option<Mm>, proud: Mm, check: &mut Checker<'_>) {
+        let Some(thickness) = mate_thickness else {
+            return;
+        };
+        if (thickness + proud).is_above(self.deepest) {
+            let most = (self.deepest - proud).max(Mm::ZERO);
+            let message = message![
+                "The mating board would be cut ",
+                thickness + proud,
+                " deep; above the base this saw's blade reaches ",
+                self.deepest.max(Mm::ZERO),
+                ". A board of at most ",
+                most,
+                " would work."
+            ];
+            check
+                .at(field)
+                .refuse("thickness", Code::BeyondHeight, message, Some(most.mm()));
+        }
+    }
+}

@@ -1,0 +1,219 @@
+//! Every sensible number of fingers for a board and a cutter, the best first.
+
+use core::cmp::Ordering;
+
+use serde::{Deserialize, Serialize};
+
+use super::check::{part, thickness};
+use super::layout::{Ground, Layout, Rule, lay_out};
+use super::passes::usual_count;
+use super::{fit, request::BoardRequest};
+use crate::check::Checker;
+use crate::cutter::{Cutter, CutterRequest};
+use crate::dial::{Scale, Screw, ScrewRequest, Zero};
+use crate::given::{Given, object_shapes};
+use crate::limits;
+use crate::message;
+use crate::message::Message;
+use crate::problem::{Checked, Planned};
+use crate::units::Mm;
+
+/// What the choices are made for.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(rename_all = "camelCase", default)]
+pub struct ChoicesRequest {
+    /// Width of both boards, mm.
+    pub width: Given<f64>,
+    /// Board A.
+    pub a: Given<BoardRequest>,
+    /// Board B.
+    pub b: Given<BoardRequest>,
+    /// The cutter.
+    pub cutter: Given<CutterRequest>,
+    /// The screw.
+    pub screw: Given<ScrewRequest>,
+    /// Glue gap at each flank, mm; 0.05 when left out.
+    pub glue_gap: Given<f64>,
+}
+
+object_shapes!(ChoicesRequest);
+
+/// Numbers of fingers to choose from.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct Choices {
+    /// The best first; empty when the cutter is too wide for any inner socket on this board.
+    pub choices: Vec<Choice>,
+}
+
+/// One number of fingers.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct Choice {
+    /// Pins and sockets together; odd, so that the joint is the same from both edges.
+    pub count: u32,
+    /// Width of a finger, mm.
+    pub finger_width: Mm,
+    /// Passes that clear one inner socket.
+    pub passes_per_socket: usize,
+    /// Passes for one end of both boards.
+    pub total_passes: usize,
+    /// Width of the finger at each edge, mm.
+    pub end_finger: Mm,
+    /// Whether a finger and its neighbour together are a whole number of the dial's steps.
+    pub whole_divisions: bool,
+    /// Why it stands where it stands.
+    pub reason: Message,
+}
+
+/// Lists every odd number of fingers that this cutter can make, the best first.
+///
+/// A finger of half to one and a half board thicknesses looks right (common practice); among those the
+/// fewest passes win.
+///
+/// # Errors
+/// Every problem of the request at once.
+pub fn choices(request: &ChoicesRequest) -> Checked<Choices> {
+    let mut problems = Vec::new();
+    let found = read(request, &mut Checker::new(&mut problems));
+    match found {
+        Some(bench) if problems.is_empty() => Ok(Planned::plain(Choices {
+            choices: bench.choices(),
+        })),
+        _ => Err(problems),
+    }
+}
+
+fn read(request: &ChoicesRequest, check: &mut Checker<'_>) -> Option<Bench> {
+    let width = check.length("width", &request.width, &limits::BOARD_WIDTH);
+    let a = thickness("a", &request.a, check);
+    let b = thickness("b", &request.b, check);
+    let cutter = part("cutter", &request.cutter, check, Cutter::check);
+    let screw = part("screw", &request.screw, check, Screw::check);
+    let gap = check.length_or(
+        "glueGap",
+        &request.glue_gap,
+        &limits::GLUE_GAP,
+        Mm::constant(0.05),
+    );
+    let (a, b, cutter) = (a?, b?, cutter?);
+    let scale = Scale::new(screw?, Zero::Touch, cutter.kerf());
+    Some(Bench {
+        width: width?,
+        thin: a.min(b),
+        thick: a.max(b),
+        cutter,
+        scale,
+        gap: gap?,
+    })
+}
+
+struct Bench {
+    width: Mm,
+    thin: Mm,
+    thick: Mm,
+    cutter: Cutter,
+    scale: Scale,
+    gap: Mm,
+}
+
+/// How a finger looks beside the boards' thickness.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Look {
+    Thin,
+    Right,
+    Wide,
+}
+
+impl Bench {
+    fn choices(&self) -> Vec<Choice> {
+        let most = limits::FINGER_COUNT.most as u32;
+        let mut choices: Vec<_> = (3..=most)
+            .step_by(2)
+            .map_while(|count| self.choice(count))
+            .collect();
+        choices.sort_by(|x, y| self.better(x, y));
+        choices
+    }
+
+    /// `None` from the first number of fingers that is too many for the cutter or the dial.
+    fn choice(&self, count: u32) -> Option<Choice> {
+        let ground = Ground {
+            width: self.width,
+            gap: self.gap,
+            first_is_pin: true,
+            cutter: &self.cutter,
+            scale: &self.scale,
+        };
+        let layout = lay_out(
+            &Rule::Count(count),
+            &ground,
+            &mut Checker::new(&mut Vec::new()),
+        )?;
+        let finger = layout.finger;
+        let passes = usual_count(finger + self.gap, &self.cutter);
+        Some(Choice {
+            count,
+            finger_width: finger,
+            passes_per_socket: usize::try_from(passes).unwrap_or_default(),
+            total_passes: self.total(&layout),
+            end_finger: finger,
+            whole_divisions: self.is_whole(finger * 2.0),
+            reason: self.reason(finger),
+        })
+    }
+
+    fn total(&self, layout: &Layout) -> usize {
+        let fitted = fit::fit(layout, &self.cutter, &self.scale);
+        fitted
+            .a
+            .iter()
+            .chain(&fitted.b)
+            .map(|cleared| cleared.ticks.len())
+            .sum()
+    }
+
+    fn is_whole(&self, pitch: Mm) -> bool {
+        let steps = pitch / self.scale.screw().division();
+        (steps - steps.round()).abs() < 1e-6
+    }
+
+    fn look(&self, finger: Mm) -> Look {
+        if finger < self.thin / 2.0 {
+            Look::Thin
+        } else if finger > self.thick * 1.5 {
+            Look::Wide
+        } else {
+            Look::Right
+        }
+    }
+
+    fn reason(&self, finger: Mm) -> Message {
+        match self.look(finger) {
+            Look::Right => {
+                message!["In proportion: between half and one and a half board thicknesses."]
+            }
+            Look::Thin => {
+                message!["Thin: less than half a board thickness; more glue line, more passes."]
+            }
+            Look::Wide => message![
+                "Wide: more than one and a half board thicknesses; quick to cut, plainer to look at."
+            ],
+        }
+    }
+
+    /// In proportion first, then nearest to as wide as the boards are thick, then fewer passes.
+    fn better(&self, x: &Choice, y: &Choice) -> Ordering {
+        let rank = |choice: &Choice| {
+            let middle = (self.thin + self.thick) / 2.0;
+            let ratio = choice.finger_width / middle;
+            let off = if ratio < 1.0 { 1.0 / ratio } else { ratio };
+            (self.look(choice.finger_width) != Look::Right, off)
+        };
+        let ((x_off_look, x_off), (y_off_look, y_off)) = (rank(x), rank(y));
+        x_off_look
+            .cmp(&y_off_look)
+            .then(x_off.total_cmp(&y_off))
+            .then(x.total_passes.cmp(&y.total_passes))
+    }
+}
