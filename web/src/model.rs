@@ -15,17 +15,21 @@ pub struct Model {
     pub answer: Answer,
     /// What is to be said.
     pub notices: Vec<Notice>,
-    /// Texts that could not be read, kept for the person to save.
+    /// Texts that were set aside: what could not be read, and what a link replaced.
     pub asides: Vec<Aside>,
     /// Whether there is something to undo.
     pub can_undo: bool,
+    /// Whether there is something to make again.
+    pub can_redo: bool,
 }
 
-/// A text that could not be read.
+/// A text that was set aside.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Aside {
     /// Where it is stored.
     pub key: String,
     /// The text.
     pub text: Rc<str>,
+    /// Whether it can be opened: earlier work that a link replaced.
+    pub can_open: bool,
 }

@@ -17,6 +17,8 @@ pub enum Msg {
     Saw(SawMove),
     /// The last change is to be undone.
     Undo,
+    /// The change undone last is to be made again.
+    Redo,
     /// Another place is to be shown.
     Go(Place),
     /// Lengths are to be shown in another unit.
@@ -25,8 +27,12 @@ pub enum Msg {
     Theme(Theme),
     /// The address now carries this fragment, `#` included.
     OpenLink(String),
+    /// Another tab of this browser stored this text.
+    OtherTab(String),
     /// The link of this job is to be copied.
     CopyLink,
+    /// What was kept aside under this key is to be opened in place of what is here.
+    OpenAside(String),
     /// What was kept aside under this key is to be saved as a file.
     SaveAside(String),
     /// What was kept aside under this key is to be copied.

@@ -5,6 +5,8 @@ use std::borrow::Cow;
 use notchwright_core::units::{Mm, Style, Unit, format_length, parse_length, write_number};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::field::Kind;
+
 /// What was typed into one field, exactly, and the unit that lengths were then in.
 ///
 /// It is kept even when nothing can make sense of it, and switching the unit only changes how it is
@@ -18,7 +20,7 @@ pub struct Entry {
 }
 
 /// No field needs more; what is longer is cut off when it is typed and when it is restored.
-pub(crate) const LONGEST: usize = 400;
+pub const LONGEST: usize = 400;
 
 impl Entry {
     /// `text`, typed while lengths were in `unit`.
@@ -50,14 +52,17 @@ impl Entry {
         Self::new(&write_number(length / unit.length(), decimals), unit)
     }
 
-    /// What a length's field shows while lengths are in `unit`: the text itself in the unit it was
-    /// typed in, or when it is no length, and otherwise the same length converted.
+    /// What the field shows while lengths are in `unit`: the text itself in the unit it was typed in,
+    /// or when it is no length, and otherwise the same length converted.
     #[must_use]
-    pub fn shown(&self, unit: Unit) -> Cow<'_, str> {
-        match parse_length(&self.text, self.unit) {
-            Ok(length) if unit != self.unit => in_unit(length, unit).into(),
-            _ => self.text.as_str().into(),
-        }
+    pub fn shown(&self, kind: Kind, unit: Unit) -> Cow<'_, str> {
+        let converted = match kind {
+            _ if unit == self.unit => None,
+            Kind::Length => in_unit(&self.text, self.unit, unit),
+            Kind::Lengths => all_in_unit(&self.text, self.unit, unit),
+            Kind::Name | Kind::Number | Kind::Numbers => None,
+        };
+        converted.map_or_else(|| self.text.as_str().into(), Cow::from)
     }
 
     /// Whether nothing was typed.
@@ -67,18 +72,31 @@ impl Entry {
     }
 }
 
-/// `length` without its unit: to a micrometre, and in inches as a fraction where there is an exact one.
-fn in_unit(length: Mm, unit: Unit) -> String {
-    match unit {
+/// A length in another unit, without its sign: to a micrometre, or in inches as a fraction where there
+/// is an exact one.
+fn in_unit(text: &str, from: Unit, to: Unit) -> Option<String> {
+    let length = parse_length(text, from).ok()?;
+    let fraction = || {
+        let written = format_length(length, Style::usual(Unit::Inch));
+        let number = written.text.strip_suffix(Unit::Inch.symbol())?;
+        written.exact.then(|| number.to_owned())
+    };
+    Some(match to {
         Unit::Mm => write_number(length.mm(), 3),
-        Unit::Inch => {
-            let written = format_length(length, Style::usual(unit));
-            match written.text.strip_suffix(unit.symbol()) {
-                Some(fraction) if written.exact => fraction.to_owned(),
-                _ => write_number(length / Mm::INCH, 4),
-            }
-        }
-    }
+        Unit::Inch => fraction().unwrap_or_else(|| write_number(length / Mm::INCH, 4)),
+    })
+}
+
+/// A list of lengths in another unit, if all of them can be read.
+fn all_in_unit(text: &str, from: Unit, to: Unit) -> Option<String> {
+    let lengths = split_lengths(text).map(|length| in_unit(length, from, to));
+    Some(lengths.collect::<Option<Vec<_>>>()?.join("; "))
+}
+
+/// The texts of a list of lengths: one a line, or separated by semicolons.
+pub(crate) fn split_lengths(text: &str) -> impl Iterator<Item = &str> {
+    text.split([';', '\n'])
+        .filter(|length| !length.trim().is_empty())
 }
 
 /// Most entries are in millimetres, so these are stored as their text alone.

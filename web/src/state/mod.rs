@@ -13,7 +13,8 @@ mod list;
 mod shop;
 
 pub use at_saw::{AtSaw, Step};
-pub use entry::Entry;
+pub(crate) use entry::split_lengths;
+pub use entry::{Entry, LONGEST};
 pub use field::{Field, Kind};
 pub use id::Id;
 pub use joint::{
@@ -24,6 +25,8 @@ pub use shop::{
     Cutter, CutterField, GrindKind, LeadBy, Rises, Rounding, Saw, SawField, Screw, ScrewField,
     Shop, SlotField, SlotForm, StackField, StackForm,
 };
+
+use std::borrow::Cow;
 
 use notchwright_core::units::Unit;
 use serde::{Deserialize, Serialize};
@@ -43,6 +46,16 @@ stored! {
         pub at_saw: AtSaw,
         /// What was typed and chosen.
         pub work: Work,
+    }
+}
+
+impl State {
+    /// What the input of `field` shows.
+    #[must_use]
+    pub fn shown(&self, field: Field) -> Cow<'_, str> {
+        self.work.entry(field).map_or(Cow::Borrowed(""), |entry| {
+            entry.shown(field.kind(), self.units)
+        })
     }
 }
 
