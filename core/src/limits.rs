@@ -102,6 +102,10 @@ limits! {
     SAW_HEIGHT = length("The saw's greatest height", 1.0, 500.0, "taller than any saw");
     /// Thickness of the sled's base, mm.
     SLED_BASE = length("The base's thickness", 0.0, 100.0, "thicker than any base");
+    /// A length to be written, mm.
+    WRITTEN = length("The length", -1e6, 1e6, "beyond a kilometre");
+    /// Parts of an inch that a length is written in.
+    INCH_PARTS = number("The finest part of an inch", 1.0, 1024.0, "finer than any rule is marked");
 }
 
 #[cfg(test)]

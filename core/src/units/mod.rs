@@ -10,6 +10,7 @@ mod glyph;
 mod length;
 mod number;
 mod parse;
+mod request;
 mod token;
 mod unit;
 
@@ -18,6 +19,9 @@ pub use format::{Denominator, Style, Written, format_length};
 pub use length::Mm;
 pub use number::write_number;
 pub use parse::parse_length;
+pub use request::{
+    FormatLengthRequest, LengthPlan, ParseLengthRequest, TextPlan, read_length, write_length,
+};
 pub use unit::Unit;
 
 #[cfg(test)]
