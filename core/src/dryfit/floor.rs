@@ -23,22 +23,35 @@ pub(super) fn pieces(swept: &Swept, open: Span, short: Mm) -> Vec<Piece> {
         places.sort_unstable();
         places.dedup();
     }
-    let ends = places.iter().skip(1);
-    places
+    let spans = places
         .iter()
-        .zip(ends)
-        .map(|(from, to)| {
-            let span = Span {
-                from: *from,
-                to: *to,
-            };
-            Piece {
-                span,
-                start: height(swept, *from) + short,
-                end: height(swept, *to) + short,
-            }
-        })
-        .collect()
+        .zip(places.iter().skip(1))
+        .map(|(from, to)| Span {
+            from: *from,
+            to: *to,
+        });
+    spans.map(|span| piece(swept, span, short)).collect()
+}
+
+/// The floor steps at the side of a pass, so a piece is measured by the passes that cover its middle.
+fn piece(swept: &Swept, span: Span, short: Mm) -> Piece {
+    let middle = span.middle();
+    let height = |place: Mm| {
+        let covering = swept.passes_within(Span {
+            from: middle - swept.kerf,
+            to: middle,
+        });
+        covering
+            .map(|at| swept.grind.rise(swept.kerf, place - at))
+            .min()
+            .unwrap_or_default()
+            + short
+    };
+    Piece {
+        span,
+        start: height(span.from),
+        end: height(span.to),
+    }
 }
 
 fn breaks(swept: &Swept, open: Span) -> Vec<Mm> {
@@ -59,17 +72,6 @@ fn breaks(swept: &Swept, open: Span) -> Vec<Mm> {
             own.into_iter().chain(shared)
         })
         .collect()
-}
-
-fn height(swept: &Swept, place: Mm) -> Mm {
-    swept
-        .passes_within(Span {
-            from: place - swept.kerf,
-            to: place,
-        })
-        .map(|at| swept.grind.rise(swept.kerf, place - at))
-        .min()
-        .unwrap_or_default()
 }
 
 impl Piece {

@@ -18,6 +18,7 @@ const SAME: f64 = 1e-3;
 /// What twelve decimals of arithmetic leave behind; for comparisons that must not forgive a micrometre.
 const ROUND_OFF: f64 = 1e-9;
 const FARTHEST: f64 = 1e9;
+const LARGEST_RATIO: f64 = 1e15;
 
 impl Mm {
     /// No length.
@@ -134,10 +135,15 @@ impl Div<f64> for Mm {
 }
 
 impl Div for Mm {
-    /// A plain ratio; saturated like a length, so it is finite too.
+    /// A plain ratio, held within ±10¹⁵ so that it is finite too and counts whole steps exactly.
     type Output = f64;
     fn div(self, other: Self) -> f64 {
-        Self::saturating(self.0 / other.0).0
+        let ratio = self.0 / other.0;
+        if ratio.is_nan() {
+            0.0
+        } else {
+            ratio.clamp(-LARGEST_RATIO, LARGEST_RATIO)
+        }
     }
 }
 

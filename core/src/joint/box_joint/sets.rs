@@ -51,6 +51,7 @@ pub(super) fn upright_set(
         flipped: false,
         height,
         kerf: cutter.kerf(),
+        ridge: cutter.grind().ridge(cutter.kerf()),
         run_up: run_up(stops.first(), scale),
         stops,
     }
