@@ -7,7 +7,7 @@ use crate::check::Checker;
 use crate::given::{Given, object_shapes};
 use crate::limits;
 use crate::message;
-use crate::problem::{Checked, Code, Planned, Problem};
+use crate::problem::{Checked, Code, Planned};
 
 /// A text to be read as a length.
 #[derive(Clone, Debug, Default, Deserialize)]
