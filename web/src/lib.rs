@@ -1,11 +1,13 @@
 //! The page, and the functions the compiled module answers.
 
 pub mod answer;
-pub mod link;
+pub mod effect;
+pub mod keep;
 pub mod model;
 pub mod msg;
 pub mod notice;
 pub mod state;
+pub mod update;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

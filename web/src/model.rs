@@ -3,8 +3,10 @@
 use std::rc::Rc;
 
 use crate::answer::Answer;
+use crate::keep::saved;
 use crate::notice::Notice;
 use crate::state::State;
+use crate::update::history::History;
 
 /// All that the views are shown.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -21,6 +23,7 @@ pub struct Model {
     pub can_undo: bool,
     /// Whether there is something to make again.
     pub can_redo: bool,
+    pub(crate) history: History,
 }
 
 /// A text that was set aside.
@@ -32,4 +35,22 @@ pub struct Aside {
     pub text: Rc<str>,
     /// Whether it can be opened: earlier work that a link replaced.
     pub can_open: bool,
+}
+
+impl Aside {
+    pub(crate) fn new(key: String, text: &str) -> Self {
+        let can_open = saved::restore(text).is_ok_and(|restored| restored.is_whole);
+        let text = text.into();
+        Self {
+            key,
+            text,
+            can_open,
+        }
+    }
+
+    /// The number at the end of its key; they grow with time.
+    pub(crate) fn number(&self) -> u32 {
+        let number = self.key.strip_prefix(saved::ASIDE);
+        number.and_then(|number| number.parse().ok()).unwrap_or(0)
+    }
 }

@@ -1,6 +1,6 @@
 //! What the page says once, until it is dismissed.
 
-use crate::link::LinkFault;
+use crate::keep::Unreadable;
 
 /// Something to say.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -12,7 +12,7 @@ pub enum Notice {
     /// A link replaced other work that was stored here; undo brings that back.
     LinkReplaced,
     /// A link could not be read; nothing was changed.
-    LinkBroken(LinkFault),
+    LinkBroken(Unreadable),
     /// Parts of a link could not be read; the rest was opened.
     LinkPartly,
     /// What was stored could not be read; it is kept aside.
@@ -44,7 +44,9 @@ impl Notice {
                 "The link's job is open. What was here before is not lost: Undo brings it back."
                     .into()
             }
-            Self::LinkBroken(fault) => format!("{fault} Nothing here was changed."),
+            Self::LinkBroken(fault) => {
+                format!("The link could not be opened. {fault} Nothing here was changed.")
+            },
             Self::LinkPartly => {
                 "Parts of the link could not be read and have their usual values; the link itself is kept aside."
                     .into()
@@ -67,6 +69,7 @@ impl Notice {
                 "The plan is not the one you were cutting: check the dial and the boards before you go on."
                     .into()
             }
+            Self::Removed(name) if name.trim().is_empty() => "It was removed.".into(),
             Self::Removed(name) => format!("{name} was removed."),
             Self::Copied => "Copied.".into(),
             Self::NotCopied => "The browser did not let the page copy.".into(),

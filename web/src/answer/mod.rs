@@ -1,12 +1,19 @@
 //! What follows from the state: worked out anew at each change, never stored.
 
+mod draft;
+mod joint;
+mod spares;
+#[cfg(test)]
+mod tests;
+
 use std::rc::Rc;
 
-use notchwright_core::joint::box_joint::BoxJointPlan;
+use notchwright_core::joint::box_joint::{BoxJointPlan, Choice, box_joint, choices};
 use notchwright_core::message::Message;
 use notchwright_core::problem::Planned;
 
-use crate::state::Field;
+use crate::state::{Field, Work};
+use draft::Draft;
 
 /// What follows from the state.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -17,6 +24,8 @@ pub struct Answer {
     pub joint: Option<Rc<Planned<BoxJointPlan>>>,
     /// Whether `joint` is no longer what the fields say: it must not be shown as if it were.
     pub is_stale: bool,
+    /// Numbers of fingers to choose from, the best first; empty while boards, cutter or screw have problems.
+    pub choices: Vec<Choice>,
 }
 
 /// What is wrong with one field.
@@ -29,6 +38,33 @@ pub struct FieldProblem {
 }
 
 impl Answer {
+    /// What follows from `work`; `before` is what followed from it last.
+    #[must_use]
+    pub fn new(work: &Work, before: &Self) -> Self {
+        let mut draft = Draft::new(work);
+        let request = joint::request(&mut draft);
+        let choices = draft
+            .has_read(&joint::CHOICES_FOLLOW_FROM)
+            .then(|| choices(&joint::choices_request(&request)).ok())
+            .flatten();
+        let (plan, refused) = match box_joint(&request) {
+            Ok(planned) => (Some(Rc::new(planned)), Vec::new()),
+            Err(problems) => (None, problems),
+        };
+        let mut problems = draft.finish(refused);
+        // A plan of a request with an unread field left out is not what the fields say.
+        let current = plan.filter(|_| problems.is_empty());
+        problems.extend(spares::problems(work));
+        Self {
+            problems,
+            is_stale: current.is_none(),
+            joint: current.or_else(|| before.joint.clone()),
+            choices: choices
+                .map(|planned| planned.plan.choices)
+                .unwrap_or_default(),
+        }
+    }
+
     /// What is wrong with `field`.
     pub fn problems_of(&self, field: Field) -> impl Iterator<Item = &Message> {
         self.about(Some(field))

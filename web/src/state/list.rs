@@ -81,6 +81,13 @@ impl<T: Item> List<T> {
         self.items.iter_mut().find(|item| item.id() == id)
     }
 
+    /// Changes the item `id`, if it is there.
+    pub fn change(&mut self, id: Id, change: impl FnOnce(&mut T)) {
+        if let Some(item) = self.get_mut(id) {
+            change(item);
+        }
+    }
+
     /// The item in use.
     #[must_use]
     pub fn chosen(&self) -> Option<&T> {

@@ -1,0 +1,141 @@
+//! From fields to a request, remembering which field each part of it came from.
+
+use notchwright_core::given::Given;
+use notchwright_core::message;
+use notchwright_core::message::Message;
+use notchwright_core::problem::Problem;
+use notchwright_core::units::{Mm, Unit, parse_length};
+
+use super::FieldProblem;
+use crate::state::{Field, Work, split_lengths};
+
+/// Reads fields into a request.
+///
+/// A text that cannot be read leaves its problem here and its place in the request empty, so that the
+/// rest of the request is still checked.
+pub(super) struct Draft<'a> {
+    work: &'a Work,
+    sources: Vec<(&'static str, Field)>,
+    unread: Vec<&'static str>,
+    problems: Vec<FieldProblem>,
+}
+
+impl<'a> Draft<'a> {
+    pub(super) fn new(work: &'a Work) -> Self {
+        Self {
+            work,
+            sources: Vec::new(),
+            unread: Vec::new(),
+            problems: Vec::new(),
+        }
+    }
+
+    pub(super) fn work(&self) -> &'a Work {
+        self.work
+    }
+
+    /// A length of the request at `path`; missing when the field is blank.
+    pub(super) fn length(&mut self, path: &'static str, field: Field) -> Given<f64> {
+        self.one(path, field, |text, unit| {
+            parse_length(text, unit)
+                .map(Mm::mm)
+                .map_err(|error| message![error.to_string()])
+        })
+    }
+
+    /// A plain number of the request at `path`; missing when the field is blank.
+    pub(super) fn number(&mut self, path: &'static str, field: Field) -> Given<f64> {
+        self.one(path, field, |text, _| number(text))
+    }
+
+    /// A list of lengths of the request at `path`; missing when the field is blank.
+    pub(super) fn lengths(&mut self, path: &'static str, field: Field) -> Given<Vec<Given<f64>>> {
+        self.one(path, field, |text, unit| {
+            split_lengths(text)
+                .map(|length| match parse_length(length, unit) {
+                    Ok(length) => Ok(length.mm().into()),
+                    Err(error) => Err(message!["«", length.trim(), "»: ", error.to_string()]),
+                })
+                .collect()
+        })
+    }
+
+    /// A list of plain numbers of the request at `path`; missing when the field is blank.
+    pub(super) fn numbers(&mut self, path: &'static str, field: Field) -> Given<Vec<Given<f64>>> {
+        self.one(path, field, |text, _| {
+            text.split(|c: char| c == ';' || c.is_whitespace())
+                .map(|number| number.trim_end_matches(','))
+                .filter(|number| !number.is_empty())
+                .map(|text| number(text).map(Given::from))
+                .collect()
+        })
+    }
+
+    fn one<T>(
+        &mut self,
+        path: &'static str,
+        field: Field,
+        read: impl Fn(&str, Unit) -> Result<T, Message>,
+    ) -> Given<T> {
+        self.sources.push((path, field));
+        let Some(entry) = self.work.entry(field).filter(|entry| !entry.is_blank()) else {
+            return Given::Missing;
+        };
+        match read(&entry.text, entry.unit) {
+            Ok(value) => Given::Value(value),
+            Err(message) => {
+                self.refuse(path, Some(field), message);
+                Given::Missing
+            }
+        }
+    }
+
+    /// Adds a problem of the page's own in place of whatever the request will say about `path`.
+    pub(super) fn refuse(&mut self, path: &'static str, field: Option<Field>, message: Message) {
+        self.unread.push(path);
+        self.problems.push(FieldProblem { field, message });
+    }
+
+    /// Whether every text within these parts of the request could be read.
+    pub(super) fn has_read(&self, parts: &[&str]) -> bool {
+        let is_unread = |part: &&str| self.unread.iter().any(|path| is_within(path, part));
+        !parts.iter().any(is_unread)
+    }
+
+    /// The problems of the fields, and after them those of the request, each with its field.
+    pub(super) fn finish(mut self, problems: Vec<Problem>) -> Vec<FieldProblem> {
+        for problem in problems {
+            // Where a text could not be read, that is what is wrong, not that the request lacks it.
+            if !self.unread.contains(&problem.field.as_str()) {
+                let field = self.source(&problem.field);
+                let message = problem.message;
+                self.problems.push(FieldProblem { field, message });
+            }
+        }
+        self.problems
+    }
+
+    /// The field that the place at `path` of the request came from; one item of a list comes from the list's.
+    fn source(&self, path: &str) -> Option<Field> {
+        let mut sources = self.sources.iter();
+        sources
+            .find(|(place, _)| is_within(path, place))
+            .map(|(_, field)| *field)
+    }
+}
+
+/// Whether `path` is `part` or a place inside it.
+fn is_within(path: &str, part: &str) -> bool {
+    path.strip_prefix(part)
+        .is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+}
+
+/// Reads a plain number with a point or a comma.
+fn number(text: &str) -> Result<f64, Message> {
+    let text = text.trim();
+    let is_plain = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+');
+    let plain = text.chars().all(is_plain).then(|| text.replace(',', "."));
+    plain
+        .and_then(|plain| plain.parse().ok())
+        .ok_or_else(|| message!["«", text, "» is no number: write one like 9 or 2.5."])
+}

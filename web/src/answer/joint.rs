@@ -1,0 +1,218 @@
+//! The joint's request.
+
+use notchwright_core::cutter::{CutterRequest, GrindRequest};
+use notchwright_core::dial::{ScrewRequest, ZeroRequest};
+use notchwright_core::given::Given;
+use notchwright_core::joint::box_joint::{
+    BoardRequest, BoxJointRequest, ChoicesRequest, GrooveRequest, LayoutRequest, SawRequest,
+};
+use notchwright_core::message;
+
+use super::draft::Draft;
+use crate::state::{
+    Cutter, CutterField, Edge, Field, First, GrindKind, JointField, LayoutKind, LeadBy, Leftover,
+    Rises, Rounding, Saw, SawField, Screw, ScrewField, ZeroKind,
+};
+
+/// The request of the joint with the chosen saw, cutter and screw.
+pub(super) fn request(draft: &mut Draft<'_>) -> BoxJointRequest {
+    let joint = &draft.work().joint;
+    let saw = draft.work().shop.saws.chosen();
+    let first = match joint.first {
+        First::Pin => "pin",
+        First::Socket => "socket",
+    };
+    BoxJointRequest {
+        width: draft.length("width", Field::Joint(JointField::Width)),
+        a: board(draft, "a.thickness", JointField::ThicknessA),
+        b: board(draft, "b.thickness", JointField::ThicknessB),
+        cutter: chosen_cutter(draft),
+        screw: chosen_screw(draft, saw),
+        zero: zero(draft).into(),
+        layout: layout(draft).into(),
+        first: first.into(),
+        glue_gap: draft.length("glueGap", Field::Joint(JointField::GlueGap)),
+        proud: draft.length("proud", Field::Joint(JointField::Proud)),
+        groove: groove(draft),
+        saw: saw.map_or(Given::Missing, |saw| reach(draft, saw)),
+    }
+}
+
+/// The parts of a request that the choices follow from.
+pub(super) const CHOICES_FOLLOW_FROM: [&str; 6] = ["width", "a", "b", "cutter", "screw", "glueGap"];
+
+/// The request of the choices, from the joint's.
+pub(super) fn choices_request(request: &BoxJointRequest) -> ChoicesRequest {
+    ChoicesRequest {
+        width: request.width.clone(),
+        a: request.a.clone(),
+        b: request.b.clone(),
+        cutter: request.cutter.clone(),
+        screw: request.screw.clone(),
+        glue_gap: request.glue_gap.clone(),
+    }
+}
+
+fn board(draft: &mut Draft<'_>, path: &'static str, field: JointField) -> Given<BoardRequest> {
+    let thickness = draft.length(path, Field::Joint(field));
+    BoardRequest { thickness }.into()
+}
+
+fn layout(draft: &mut Draft<'_>) -> LayoutRequest {
+    let joint = &draft.work().joint;
+    match joint.layout {
+        LayoutKind::Count => LayoutRequest {
+            kind: "count".into(),
+            count: draft.number("layout.count", Field::Joint(JointField::Count)),
+            ..LayoutRequest::default()
+        },
+        LayoutKind::Finger => LayoutRequest {
+            kind: "finger".into(),
+            width: draft.length("layout.width", Field::Joint(JointField::FingerWidth)),
+            ..LayoutRequest::default()
+        },
+        LayoutKind::OnePass => LayoutRequest::one_pass(match joint.leftover {
+            Leftover::Ends => "ends",
+            Leftover::Far => "far",
+            Leftover::Rip => "rip",
+        }),
+        LayoutKind::Pattern => LayoutRequest {
+            kind: "pattern".into(),
+            weights: draft.numbers("layout.weights", Field::Joint(JointField::Weights)),
+            mirrored: joint.mirrored.into(),
+            ..LayoutRequest::default()
+        },
+    }
+}
+
+fn zero(draft: &mut Draft<'_>) -> ZeroRequest {
+    let kind = |kind: &str| ZeroRequest {
+        kind: kind.into(),
+        ..ZeroRequest::default()
+    };
+    match draft.work().joint.zero.kind {
+        ZeroKind::Touch => kind("touch"),
+        ZeroKind::Flush => kind("flush"),
+        ZeroKind::TestKerf => ZeroRequest {
+            reading: draft.length("zero.reading", Field::Joint(JointField::ZeroReading)),
+            measured: draft.length("zero.measured", Field::Joint(JointField::ZeroMeasured)),
+            ..kind("testKerf")
+        },
+    }
+}
+
+fn groove(draft: &mut Draft<'_>) -> Given<GrooveRequest> {
+    let groove = &draft.work().joint.groove;
+    if !groove.on {
+        return Given::Missing;
+    }
+    let edge = match groove.edge {
+        Edge::Reference => "reference",
+        Edge::Far => "far",
+    };
+    GrooveRequest {
+        from_edge: draft.length("groove.fromEdge", Field::Joint(JointField::GrooveFromEdge)),
+        width: draft.length("groove.width", Field::Joint(JointField::GrooveWidth)),
+        depth: draft.length("groove.depth", Field::Joint(JointField::GrooveDepth)),
+        edge: edge.into(),
+    }
+    .into()
+}
+
+fn chosen_cutter(draft: &mut Draft<'_>) -> Given<CutterRequest> {
+    let Some(cutter) = draft.work().shop.cutters.chosen() else {
+        draft.refuse(
+            "cutter",
+            None,
+            message!["There is no cutter: add one in the shop."],
+        );
+        return Given::Missing;
+    };
+    cutter_request(draft, cutter).into()
+}
+
+fn chosen_screw(draft: &mut Draft<'_>, saw: Option<&Saw>) -> Given<ScrewRequest> {
+    let Some(screw) = draft.work().shop.screws.chosen() else {
+        draft.refuse(
+            "screw",
+            None,
+            message!["There is no screw: add one in the shop."],
+        );
+        return Given::Missing;
+    };
+    let travel = saw.map_or(Given::Missing, |saw| {
+        draft.length("screw.travel", Field::Saw(saw.id, SawField::Travel))
+    });
+    ScrewRequest {
+        travel,
+        ..screw_request(draft, screw)
+    }
+    .into()
+}
+
+pub(super) fn cutter_request(draft: &mut Draft<'_>, cutter: &Cutter) -> CutterRequest {
+    let field = |field| Field::Cutter(cutter.id, field);
+    let grind = match cutter.grind {
+        GrindKind::Flat => GrindRequest {
+            kind: "flat".into(),
+            ..GrindRequest::default()
+        },
+        GrindKind::Alternate => GrindRequest {
+            kind: "alternate".into(),
+            bevel_degrees: draft.number("cutter.grind.bevelDegrees", field(CutterField::Bevel)),
+        },
+    };
+    CutterRequest {
+        kerf: draft.length("cutter.kerf", field(CutterField::Kerf)),
+        diameter: draft.length("cutter.diameter", field(CutterField::Diameter)),
+        grind: grind.into(),
+        overlap: draft.length("cutter.overlap", field(CutterField::Overlap)),
+    }
+}
+
+pub(super) fn screw_request(draft: &mut Draft<'_>, screw: &Screw) -> ScrewRequest {
+    let field = |field| Field::Screw(screw.id, field);
+    let (lead, threads_per_inch) = match screw.by {
+        LeadBy::Lead => (
+            draft.length("screw.lead", field(ScrewField::Lead)),
+            Given::Missing,
+        ),
+        LeadBy::Threads => (
+            Given::Missing,
+            draft.number("screw.threadsPerInch", field(ScrewField::Threads)),
+        ),
+    };
+    let rounding = match screw.rounding {
+        Rounding::Division => "division",
+        Rounding::Half => "half",
+        Rounding::None => "none",
+    };
+    let rises = match screw.rises {
+        Rises::Away => "away",
+        Rises::Towards => "towards",
+    };
+    ScrewRequest {
+        lead,
+        threads_per_inch,
+        divisions: draft.number("screw.divisions", field(ScrewField::Divisions)),
+        backlash: draft.length("screw.backlash", field(ScrewField::Backlash)),
+        rounding: rounding.into(),
+        rises: rises.into(),
+        travel: Given::Missing,
+    }
+}
+
+/// How high the saw reaches; unknown when that is left blank.
+fn reach(draft: &mut Draft<'_>, saw: &Saw) -> Given<SawRequest> {
+    let field = |field| Field::Saw(saw.id, field);
+    let greatest_height = draft.length("saw.greatestHeight", field(SawField::GreatestHeight));
+    let base = draft.length("saw.base", field(SawField::Base));
+    if greatest_height.is_missing() {
+        return Given::Missing;
+    }
+    SawRequest {
+        greatest_height,
+        base,
+    }
+    .into()
+}

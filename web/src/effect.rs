@@ -1,0 +1,35 @@
+//! What a change asks of the world outside: everything else follows from the state alone.
+
+/// Something to be done at the page's edge.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Effect {
+    /// Move the keyboard's focus to the element with this id.
+    Focus(String),
+    /// Show the page from its top.
+    ScrollToTop,
+    /// Put this text on the clipboard.
+    Copy(String),
+    /// Put the address, which carries the whole job, on the clipboard.
+    CopyLink,
+    /// Offer this text as a file.
+    Download {
+        /// Name of the file.
+        name: String,
+        /// What is in it.
+        text: String,
+    },
+    /// Store a text of its own beside the state.
+    KeepAside {
+        /// Where.
+        key: String,
+        /// The text.
+        text: String,
+    },
+    /// Remove such a text.
+    DropAside {
+        /// Where it is.
+        key: String,
+    },
+    /// Let the waiting version take over.
+    UseUpdate,
+}

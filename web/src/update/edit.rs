@@ -1,0 +1,128 @@
+//! Changes of what was typed and chosen.
+
+use notchwright_core::units::{Mm, Unit};
+
+use crate::effect::Effect;
+use crate::msg::{Edit, Shelf};
+use crate::notice::Notice;
+use crate::state::{
+    Cutter, CutterField, Entry, Field, Id, Item, LayoutKind, List, SawField, ScrewField, Shop, Work,
+};
+
+/// Does the same to whichever list is meant.
+macro_rules! on_shelf {
+    ($shop:expr, $shelf:expr, $list:ident => $what:expr) => {
+        match $shelf {
+            Shelf::Saws => {
+                let $list = &mut $shop.saws;
+                $what
+            }
+            Shelf::Cutters => {
+                let $list = &mut $shop.cutters;
+                $what
+            }
+            Shelf::Screws => {
+                let $list = &mut $shop.screws;
+                $what
+            }
+        }
+    };
+}
+
+/// What comes of an edit besides the change itself.
+#[derive(Debug, Default)]
+pub(super) struct Outcome {
+    pub(super) effect: Option<Effect>,
+    pub(super) notice: Option<Notice>,
+}
+
+impl From<Option<Effect>> for Outcome {
+    fn from(effect: Option<Effect>) -> Self {
+        Self {
+            effect,
+            notice: None,
+        }
+    }
+}
+
+/// Makes the change; `unit` is what lengths are typed in.
+pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
+    let Work { joint, shop } = work;
+    match edit {
+        Edit::Type(field, text) => enter(work, *field, Entry::new(text, unit)),
+        Edit::Set(field, length) => enter(work, *field, Entry::of(*length, unit)),
+        Edit::Layout(layout) => joint.layout = *layout,
+        Edit::Count(count) => {
+            joint.layout = LayoutKind::Count;
+            joint.count = Entry::mm(&count.to_string());
+        }
+        Edit::Leftover(leftover) => joint.leftover = *leftover,
+        Edit::Mirrored(mirrored) => joint.mirrored = *mirrored,
+        Edit::First(first) => joint.first = *first,
+        Edit::Zero(kind) => joint.zero.kind = *kind,
+        Edit::Groove(on) => joint.groove.on = *on,
+        Edit::GrooveEdge(edge) => joint.groove.edge = *edge,
+        Edit::Add(shelf) => return add(shop, *shelf).into(),
+        Edit::AddStack(width) => return add_stack(shop, *width, unit).into(),
+        Edit::Duplicate(shelf, id) => return duplicate(shop, *shelf, *id).into(),
+        Edit::Remove(shelf, id) => return remove(shop, *shelf, *id),
+        Edit::Choose(shelf, id) => on_shelf!(shop, shelf, list => list.choose(*id)),
+        Edit::Grind(id, grind) => shop.cutters.change(*id, |cutter| cutter.grind = *grind),
+        Edit::LeadBy(id, by) => shop.screws.change(*id, |screw| screw.by = *by),
+        Edit::Rounding(id, rounding) => shop.screws.change(*id, |screw| screw.rounding = *rounding),
+        Edit::Rises(id, rises) => shop.screws.change(*id, |screw| screw.rises = *rises),
+    }
+    Outcome::default()
+}
+
+fn enter(work: &mut Work, field: Field, entry: Entry) {
+    if let Some(place) = work.entry_mut(field)
+        // What is shown converted and typed again unchanged is no change.
+        && place.shown(field.kind(), entry.unit) != entry.text
+    {
+        *place = entry;
+    }
+}
+
+fn add(shop: &mut Shop, shelf: Shelf) -> Option<Effect> {
+    let id = on_shelf!(shop, shelf, list => list.push(Default::default()));
+    Some(focus_name(shelf, id?))
+}
+
+fn add_stack(shop: &mut Shop, width: Mm, unit: Unit) -> Option<Effect> {
+    let id = shop.cutters.push(Cutter {
+        name: Entry::mm("Stack"),
+        kerf: Entry::of(width, unit),
+        ..Cutter::default()
+    });
+    Some(focus_name(Shelf::Cutters, id?))
+}
+
+fn duplicate(shop: &mut Shop, shelf: Shelf, id: Id) -> Option<Effect> {
+    let copy = on_shelf!(shop, shelf, list => copy_in(list, id));
+    Some(focus_name(shelf, copy?))
+}
+
+fn copy_in<T: Item>(list: &mut List<T>, id: Id) -> Option<Id> {
+    let mut copy = list.get(id)?.clone();
+    let name = copy.name_mut();
+    *name = Entry::new(&format!("{} copy", name.text.trim()), name.unit);
+    list.push(copy)
+}
+
+fn remove(shop: &mut Shop, shelf: Shelf, id: Id) -> Outcome {
+    let name = on_shelf!(shop, shelf, list => list.remove(id).map(|item| item.name().text.clone()));
+    Outcome {
+        effect: None,
+        notice: name.map(Notice::Removed),
+    }
+}
+
+fn focus_name(shelf: Shelf, id: Id) -> Effect {
+    let name = match shelf {
+        Shelf::Saws => Field::Saw(id, SawField::Name),
+        Shelf::Cutters => Field::Cutter(id, CutterField::Name),
+        Shelf::Screws => Field::Screw(id, ScrewField::Name),
+    };
+    Effect::Focus(name.id())
+}

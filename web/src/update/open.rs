@@ -1,0 +1,186 @@
+//! Opening: at the start, from a link, from another tab, and from what was set aside.
+
+use std::rc::Rc;
+
+use crate::effect::Effect;
+use crate::keep::{Restored, Unreadable, link, saved};
+use crate::model::{Aside, Model};
+use crate::notice::Notice;
+use crate::state::{AtSaw, State};
+
+/// What the page finds when it starts.
+#[derive(Clone, Debug, Default)]
+pub struct Found {
+    /// The stored state, if there is one.
+    pub stored: Option<String>,
+    /// The fragment of the address.
+    pub fragment: String,
+    /// Whether the page itself wrote that fragment: then what is stored is at least as new.
+    pub is_own: bool,
+    /// Texts that were set aside, by key.
+    pub asides: Vec<(String, String)>,
+}
+
+/// More texts than anybody will come back to; beyond, the oldest makes room.
+const MOST_ASIDES: usize = 20;
+
+impl Model {
+    /// The model to begin with.
+    #[must_use]
+    pub fn start(found: Found) -> (Self, Vec<Effect>) {
+        let asides = found
+            .asides
+            .into_iter()
+            .map(|(key, text)| Aside::new(key, &text));
+        let mut model = Self {
+            state: State::demo(),
+            asides: asides.collect(),
+            ..Self::default()
+        };
+        model.asides.sort_by_key(Aside::number);
+        let mut effects = Vec::new();
+        let stored = found
+            .stored
+            .map(|text| model.open_stored(&text, &mut effects));
+        model.refresh();
+        if !(found.is_own && stored == Some(true)) {
+            effects.extend(model.open_link(&found.fragment));
+        }
+        (model, effects)
+    }
+
+    /// Returns whether anything of it could be read.
+    fn open_stored(&mut self, text: &str, effects: &mut Vec<Effect>) -> bool {
+        let notice = match saved::restore(text) {
+            Ok(Restored { state, is_whole }) => {
+                self.state = state;
+                (!is_whole).then_some(Notice::StorePartly)
+            }
+            Err(_) => Some(Notice::StoreBroken),
+        };
+        let is_read = notice != Some(Notice::StoreBroken);
+        if let Some(notice) = notice {
+            self.set_aside(text, effects);
+            self.say(notice);
+        }
+        is_read
+    }
+
+    /// Opens the job that a fragment carries, if it carries one.
+    pub(super) fn open_link(&mut self, fragment: &str) -> Vec<Effect> {
+        let mut effects = Vec::new();
+        match link::read(fragment) {
+            None => {}
+            Some(Ok(restored)) => self.open_restored(restored, fragment, &mut effects),
+            Some(Err(fault)) => {
+                if fault != Unreadable::TooLarge {
+                    self.set_aside(fragment, &mut effects);
+                }
+                self.say(Notice::LinkBroken(fault));
+            }
+        }
+        effects
+    }
+
+    fn open_restored(&mut self, restored: Restored, fragment: &str, effects: &mut Vec<Effect>) {
+        let Restored { state, is_whole } = restored;
+        // The same work here has come at least as far at the saw.
+        if state.work != self.state.work {
+            let before = saved::save(&self.state);
+            let is_worth_keeping = self.state.work != State::demo().work;
+            self.replace(state);
+            if is_worth_keeping {
+                self.set_aside(&before, effects);
+                self.say(Notice::LinkReplaced);
+            }
+        }
+        if !is_whole {
+            self.set_aside(fragment, effects);
+            self.say(Notice::LinkPartly);
+        }
+    }
+
+    /// Takes over what another tab stored, so that neither overwrites the other's work unseen.
+    pub(super) fn follow_other_tab(&mut self, text: &str) -> Vec<Effect> {
+        let Ok(Restored { state: theirs, .. }) = saved::restore(text) else {
+            return Vec::new();
+        };
+        if !self.state.at_saw.open {
+            self.state.at_saw = AtSaw {
+                open: false,
+                ..theirs.at_saw
+            };
+        }
+        if theirs.work != self.state.work {
+            self.history.followed(&self.state);
+            self.state.work = theirs.work;
+            self.refresh();
+        }
+        Vec::new()
+    }
+
+    /// Opens what was set aside; what was here takes its place there.
+    pub(super) fn open_aside(&mut self, key: &str) -> Vec<Effect> {
+        let mut effects = Vec::new();
+        let text = self.aside(key).map(|aside| Rc::clone(&aside.text));
+        let restored = text.and_then(|text| saved::restore(&text).ok());
+        if let Some(Restored { state, .. }) = restored {
+            let before = saved::save(&self.state);
+            self.replace(state);
+            self.set_aside(&before, &mut effects);
+            effects.extend(self.drop_aside(key));
+        }
+        effects
+    }
+
+    pub(super) fn save_aside(&self, key: &str) -> Vec<Effect> {
+        let download = |aside: &Aside| Effect::Download {
+            name: format!("notchwright-{}.txt", aside.number()),
+            text: aside.text.to_string(),
+        };
+        self.aside(key).map(download).into_iter().collect()
+    }
+
+    pub(super) fn copy_aside(&self, key: &str) -> Vec<Effect> {
+        let copy = |aside: &Aside| Effect::Copy(aside.text.to_string());
+        self.aside(key).map(copy).into_iter().collect()
+    }
+
+    pub(super) fn drop_aside(&mut self, key: &str) -> Vec<Effect> {
+        self.asides.retain(|aside| aside.key != key);
+        let key = key.to_owned();
+        vec![Effect::DropAside { key }]
+    }
+
+    fn aside(&self, key: &str) -> Option<&Aside> {
+        self.asides.iter().find(|aside| aside.key == key)
+    }
+
+    /// Keeps a text under a key of its own, unless it is kept already.
+    pub(super) fn set_aside(&mut self, text: &str, effects: &mut Vec<Effect>) {
+        if self.asides.iter().any(|aside| &*aside.text == text) {
+            return;
+        }
+        if let [oldest, ..] = self.asides.as_slice()
+            && self.asides.len() >= MOST_ASIDES
+        {
+            let key = oldest.key.clone();
+            effects.extend(self.drop_aside(&key));
+        }
+        let last = self.asides.iter().map(Aside::number).max().unwrap_or(0);
+        let key = format!("{}{}", saved::ASIDE, last.saturating_add(1));
+        self.asides.push(Aside::new(key.clone(), text));
+        let text = text.to_owned();
+        effects.push(Effect::KeepAside { key, text });
+    }
+
+    /// Earlier work that is here again need not be kept aside.
+    pub(super) fn drop_what_is_here(&mut self) -> Vec<Effect> {
+        let here = saved::save(&self.state);
+        let known = self.asides.iter().find(|aside| *aside.text == here);
+        match known.map(|aside| aside.key.clone()) {
+            Some(key) => self.drop_aside(&key),
+            None => Vec::new(),
+        }
+    }
+}
