@@ -64,6 +64,14 @@ limits! {
     BOARD_THICKNESS = length("The board's thickness", 0.5, 200.0, "thicker than any saw cuts in one pass");
     /// Width of cut of a cutter, mm.
     KERF = length("The kerf", 0.2, 60.0, "from a slitting saw to the widest grooving stack");
+    /// Width of a shim, mm.
+    SHIM = length("The shim", 0.01, 10.0, "from foil to a chipper");
+    /// Kerfs side by side in one slot.
+    KERFS_IN_SLOT = number("The number of kerfs", 1.0, 1000.0, "nobody counts more");
+    /// Step from kerf to kerf in a slot, mm.
+    STEP = length("The step", 0.0, 60.0, "less than a kerf");
+    /// Width of a slot of several kerfs, mm.
+    SLOT_WIDTH = length("The slot's width", 0.2, 3000.0, "within a board");
     /// Diameter of a cutter, mm.
     DIAMETER = length("The cutter's diameter", 1.0, 1000.0, "from a router bit to the largest saw blade");
     /// Overlap of neighbouring passes, mm.
@@ -91,7 +99,7 @@ limits! {
     /// A weight of a pattern.
     WEIGHT = number("A weight of the pattern", 1e-3, 1e6, "a space of no width is no space");
     /// Bevel of an alternately ground tooth, degrees.
-    BEVEL = Limit { name: "The tooth's bevel", least: 0.0, most: 60.0, unit: Unit::Degrees, reason: "steeper teeth are not made" };
+    BEVEL = Limit { name: "The tooth's bevel", least: 0.0, most: 45.0, unit: Unit::Degrees, reason: "blades are ground from 5° to 40° (FDMC magazine)" };
     /// Distance of a groove from an edge, mm.
     GROOVE_PLACE = length("The groove's distance", 0.0, 3000.0, "within the board");
     /// Width of a groove, mm.

@@ -4,7 +4,7 @@
 
 use serde::{Serialize, Serializer};
 
-use crate::units::Mm;
+use crate::units::{Mm, write_number};
 
 /// One piece of a [`Message`].
 #[derive(Clone, Debug, PartialEq)]
@@ -46,8 +46,7 @@ impl Serialize for Message {
 }
 
 fn in_mm(length: Mm) -> String {
-    let rounded = (length.mm() * 1000.0).round() / 1000.0;
-    format!("{rounded} mm")
+    format!("{} mm", write_number(length.mm(), 3))
 }
 
 impl From<Mm> for Piece {

@@ -130,21 +130,21 @@ impl Grind {
         })
     }
 
-    /// How much shallower than the tooth's corners the floor is, `from_side` into a kerf of width `kerf`.
+    /// Tangent of the angle at which the teeth slope over their kerf.
     ///
-    /// Two teeth pass, each deepest at its own side, so the floor rises from both sides to a ridge in
-    /// the middle, `kerf / 2 · tan β` high (derived).
+    /// Two teeth pass, each deepest at its own side, so the floor rises with this slope from both
+    /// sides of the kerf.
     #[must_use]
-    pub fn rise(self, kerf: Mm, from_side: Mm) -> Mm {
+    pub fn slope(self) -> f64 {
         match self {
-            Self::Alternate { slope } => from_side.min(kerf - from_side).max(Mm::ZERO) * slope,
-            Self::Flat | Self::Slope => Mm::ZERO,
+            Self::Alternate { slope } => slope,
+            Self::Flat | Self::Slope => 0.0,
         }
     }
 
-    /// Height of the ridge that one pass leaves in the middle of its kerf.
+    /// Height of the ridge that one pass leaves in the middle of its kerf, `kerf / 2 · tan β` (derived).
     #[must_use]
     pub fn ridge(self, kerf: Mm) -> Mm {
-        self.rise(kerf, kerf / 2.0)
+        kerf / 2.0 * self.slope()
     }
 }
