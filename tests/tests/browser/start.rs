@@ -17,6 +17,7 @@ async fn it_starts_on_every_screen() -> Result<()> {
         let trouble = page.evaluate("document.getElementById('trouble')").await?;
         assert!(trouble.is_null());
         page.screenshot(&format!("start-{name}")).await?;
+        page.assert_accessible().await?;
         page.assert_quiet().await?;
     }
     Ok(())
@@ -47,6 +48,36 @@ async fn a_module_that_does_not_load_is_said_in_the_page() -> Result<()> {
     assert!(
         page.assert_quiet().await.is_err(),
         "the reason belongs on the console"
+    );
+    Ok(())
+}
+
+#[tokio::test]
+async fn a_request_to_another_host_is_refused_and_noticed() -> Result<()> {
+    let site = serve_dist()?;
+    let page = Page::open(&site.url(), &View::phone()).await?;
+    page.wait_until_kept().await?;
+    page.assert_quiet().await?;
+    let outcome = page.evaluate("fetch('http://192.0.2.1/').then(() => 'sent', () => 'refused')");
+    assert_eq!(outcome.await?, "refused");
+    let said = page.assert_quiet().await.unwrap_err().to_string();
+    assert!(said.contains("Content Security Policy"), "{said}");
+    Ok(())
+}
+
+#[tokio::test]
+async fn what_keeps_somebody_out_is_noticed() -> Result<()> {
+    let site = serve_dist()?;
+    let page = Page::open(&site.url(), &View::phone()).await?;
+    page.wait_until_kept().await?;
+    page.evaluate("void document.body.append(new Image(48, 48))")
+        .await?;
+    let found = page.violations().await?;
+    assert!(
+        found
+            .iter()
+            .any(|it| it.id == "image-alt" && it.is_serious()),
+        "{found:?}"
     );
     Ok(())
 }
