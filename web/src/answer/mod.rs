@@ -1,5 +1,6 @@
 //! What follows from the state: worked out anew at each change, never stored.
 
+mod bench;
 mod draft;
 mod joint;
 mod spares;
@@ -8,6 +9,7 @@ mod tests;
 
 use std::rc::Rc;
 
+use notchwright_core::cutter::{CutterStackPlan, KerfPlan};
 use notchwright_core::joint::box_joint::{BoxJointPlan, Choice, box_joint, choices};
 use notchwright_core::message::Message;
 use notchwright_core::problem::Planned;
@@ -26,6 +28,10 @@ pub struct Answer {
     pub is_stale: bool,
     /// Numbers of fingers to choose from, the best first; empty while boards, cutter or screw have problems.
     pub choices: Vec<Choice>,
+    /// What the stack builder found, once its form is filled in.
+    pub stack: Option<CutterStackPlan>,
+    /// The kerf that made the stepped slot, once its form is filled in.
+    pub kerf: Option<KerfPlan>,
 }
 
 /// What is wrong with one field.
@@ -54,7 +60,11 @@ impl Answer {
         let mut problems = draft.finish(refused);
         // A plan of a request with an unread field left out is not what the fields say.
         let current = plan.filter(|_| problems.is_empty());
+        let (stack, stack_problems) = bench::stack(work);
+        let (kerf, kerf_problems) = bench::kerf(work);
         problems.extend(spares::problems(work));
+        problems.extend(stack_problems);
+        problems.extend(kerf_problems);
         Self {
             problems,
             is_stale: current.is_none(),
