@@ -12,7 +12,7 @@ const VISITS: u32 = 9;
 /// How much slower a phone's processor is taken to be.
 const SLOWER: f64 = 6.0;
 
-/// Types the widths 141.0, 141.1 … one after another. Each counts from the input event until a
+/// Types two widths in turn. Each counts from the input event until a
 /// row of stops has changed and the page is laid out; the first five only warm it up.
 const TYPE: &str = r"
     const [count, done] = arguments;
@@ -23,7 +23,7 @@ const TYPE: &str = r"
     let before = readings();
     let start;
     function type() {
-        setValue.call(field, (141 + (times.length % 9) / 10).toFixed(1));
+        setValue.call(field, field.value === '141.3' ? '142.7' : '141.3');
         start = performance.now();
         field.dispatchEvent(new InputEvent('input', { bubbles: true }));
     }
