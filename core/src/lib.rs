@@ -4,13 +4,14 @@
 //! millimetres ([`units::Mm`]) and angles in radians unless a name says degrees.
 //!
 //! Every tool runs in the same direction: request ([`given`]) → checked ([`check`], [`limits`]) →
-//! layout → passes → dial ([`dial`]) → dry fit ([`dryfit`]). Problems and notes travel as data
-//! ([`problem`]) and become sentences ([`message`]) in the reader's own unit.
+//! layout → passes → dial ([`dial`]) → dry fit ([`dryfit`]) → drawing ([`drawing`]). Problems and
+//! notes travel as data ([`problem`]) and become sentences ([`message`]) in the reader's own unit.
 
 pub mod caution;
 pub mod check;
 pub mod cutter;
 pub mod dial;
+pub mod drawing;
 pub mod dryfit;
 pub mod given;
 pub mod joint;

@@ -72,6 +72,8 @@ pub struct Set {
     pub height: Mm,
     /// Width of each cut, mm.
     pub kerf: Mm,
+    /// Height of the ridge that each pass leaves in the middle of its kerf, mm; 0 under flat teeth.
+    pub ridge: Mm,
     /// Where to run back to before the first stop, so that every stop is reached with rising readings.
     pub run_up: Reading,
     /// The stops.

@@ -130,21 +130,15 @@ impl Grind {
         })
     }
 
-    /// Tangent of the angle at which the teeth slope over their kerf.
+    /// Height of the ridge that one pass leaves in the middle of its kerf.
     ///
-    /// Two teeth pass, each deepest at its own side, so the floor rises with this slope from both
-    /// sides of the kerf.
-    #[must_use]
-    pub fn slope(self) -> f64 {
-        match self {
-            Self::Alternate { slope } => slope,
-            Self::Flat | Self::Slope => 0.0,
-        }
-    }
-
-    /// Height of the ridge that one pass leaves in the middle of its kerf, `kerf / 2 · tan β` (derived).
+    /// Two teeth pass, each deepest at its own side, so the floor rises from both sides to a ridge in
+    /// the middle, `kerf / 2 · tan β` high (derived).
     #[must_use]
     pub fn ridge(self, kerf: Mm) -> Mm {
-        kerf / 2.0 * self.slope()
+        match self {
+            Self::Alternate { slope } => kerf / 2.0 * slope,
+            Self::Flat | Self::Slope => Mm::ZERO,
+        }
     }
 }

@@ -1,16 +1,17 @@
 //! Both boards of a box joint face on, as cut.
 
 use super::item::{Anchor, Drawing, Point, Role};
-use super::profile::{Profile, Window};
 use super::sheet::{CAP_HEIGHT, Sheet, rectangle};
 use super::view::View;
+use super::window::Window;
+use crate::dryfit::{Passes, Profile};
 use crate::joint::box_joint::BoxJointPlan;
 use crate::message;
 use crate::stop::{Board, Set};
 use crate::units::Mm;
 
 /// Passes narrower than this share of the board could not be told apart and are not drawn one by one.
-const TELLABLE: f64 = 0.01;
+const TELLABLE: f64 = 0.018;
 
 /// Both boards, to scale: A above with its end downwards, B below with its end upwards, the reference
 /// edge of both at the left, so that every pin points at the socket it goes into.
@@ -23,7 +24,8 @@ pub fn box_joint_drawing(plan: &BoxJointPlan) -> Drawing {
         draw_board(&mut sheet, plan.width, set, &paper.view(set.board));
     }
     draw_dimensions(&mut sheet, plan, &paper);
-    sheet.finish(paper.right + sheet.ems(4.4), paper.bottom + sheet.ems(2.0))
+    let corner = Point::new(paper.right + sheet.ems(4.4), paper.bottom + sheet.ems(2.0));
+    sheet.finish(corner)
 }
 
 /// Where the boards lie.
@@ -34,7 +36,6 @@ struct Paper {
     end_a: Mm,
     end_b: Mm,
     bottom: Mm,
-    body: Mm,
     window: Window,
 }
 
@@ -42,7 +43,9 @@ impl Paper {
     fn new(plan: &BoxJointPlan, sheet: &Sheet) -> Self {
         let body = sheet.ems(4.0).max(plan.depth_a.max(plan.depth_b) * 0.5);
         // The numbers of both depths stand above one another.
-        let apart = sheet.ems(0.9).max(sheet.ems(1.3) - (plan.depth_a + plan.depth_b) / 2.0);
+        let apart = sheet
+            .ems(0.9)
+            .max(sheet.ems(1.3) - (plan.depth_a + plan.depth_b) / 2.0);
         let left = sheet.ems(0.6);
         let top = sheet.ems(2.4);
         let end_a = top + body + plan.depth_a;
@@ -54,8 +57,12 @@ impl Paper {
             end_a,
             end_b,
             bottom: end_b + plan.depth_b + body,
-            body,
-            window: Window { left: Mm::ZERO, right: plan.width, shallow: Mm::ZERO, deep: Mm::ZERO },
+            window: Window {
+                left: Mm::ZERO,
+                right: plan.width,
+                shallow: Mm::ZERO,
+                deep: Mm::ZERO,
+            },
         }
     }
 
@@ -64,21 +71,41 @@ impl Paper {
             Board::A => (self.end_a, self.top, -1.0),
             Board::B => (self.end_b, self.bottom, 1.0),
         };
-        let window = Window { deep: (far - end).abs(), ..self.window };
-        View { window, corner: Point::new(self.left, end), across: 1.0, along }
+        let window = Window {
+            deep: (far - end).abs(),
+            ..self.window
+        };
+        View {
+            window,
+            corner: Point::new(self.left, end),
+            across: 1.0,
+            along,
+        }
     }
 }
 
 fn draw_board(sheet: &mut Sheet, width: Mm, set: &Set, view: &View) {
-    let profile = Profile::cut(width, set, &set.stops);
-    let role = if set.board == Board::A { Role::BoardA } else { Role::BoardB };
+    let profile = Passes::new(set, &set.stops).cut(width);
+    let role = if set.board == Board::A {
+        Role::BoardA
+    } else {
+        Role::BoardB
+    };
     sheet.polygons(role, view.wood(&profile));
     sheet.lines(Role::Grain, grain(set.height, view));
-    sheet.polygons(Role::Uncut, uncut(&profile, set).iter().map(|area| view.places(area)));
+    sheet.polygons(
+        Role::Uncut,
+        uncut(&profile, set).iter().map(|area| view.places(area)),
+    );
     sheet.lines(Role::Outline, view.outline(&profile));
     if set.kerf > width * TELLABLE {
         let pass = |at: Mm| {
-            let corners = rectangle(at.max(Mm::ZERO), Mm::ZERO, (at + set.kerf).min(width), set.height);
+            let corners = rectangle(
+                at.max(Mm::ZERO),
+                Mm::ZERO,
+                (at + set.kerf).min(width),
+                set.height,
+            );
             view.places(&corners)
         };
         sheet.polygons(Role::Pass, set.stops.iter().map(|stop| pass(stop.at)));
@@ -93,7 +120,13 @@ fn uncut(profile: &Profile, set: &Set) -> Vec<Vec<Point>> {
         .filter_map(|passes| {
             let left = passes.iter().map(|stop| stop.at).min()?;
             let right = passes.iter().map(|stop| stop.at).max()? + set.kerf;
-            profile.wood(Window { left, right, shallow: Mm::ZERO, deep: set.height })
+            Window {
+                left,
+                right,
+                shallow: Mm::ZERO,
+                deep: set.height,
+            }
+            .wood(profile)
         })
         .collect()
 }
@@ -107,7 +140,8 @@ fn grain(depth: Mm, view: &View) -> Vec<Vec<Point>> {
     (1..=LINES)
         .map(|line| {
             let share = (f64::from(line) * GOLDEN).fract();
-            let x = window.left + width * (0.02 + 0.96 * f64::from(line - 1) / f64::from(LINES - 1));
+            let x =
+                window.left + width * (0.02 + 0.96 * f64::from(line - 1) / f64::from(LINES - 1));
             let lean = width * (0.006 * (share - 0.5));
             let near = depth + body * (0.12 + 0.5 * (share * 7.0).fract());
             view.places(&[
@@ -125,8 +159,12 @@ fn draw_letter_and_edge(sheet: &mut Sheet, set: &Set, view: &View) {
     let left = view.x(view.window.left);
     let (letter, edge) = if is_a { (0.6, 2.7) } else { (-1.6, -2.7) };
     let name = if is_a { "A" } else { "B" };
-    sheet.letter(Point::new(left + sheet.ems(0.6), far + sheet.ems(letter)), name);
-    let side = [Mm::ZERO, view.window.deep].map(|depth| view.place(Point::new(view.window.left, depth)));
+    sheet.letter(
+        Point::new(left + sheet.ems(0.6), far + sheet.ems(letter)),
+        name,
+    );
+    let side =
+        [Mm::ZERO, view.window.deep].map(|depth| view.place(Point::new(view.window.left, depth)));
     sheet.lines(Role::ReferenceEdge, [side.to_vec()]);
     sheet.reference_edge(left, far + sheet.ems(edge), is_a);
 }
@@ -138,13 +176,26 @@ fn draw_dimensions(sheet: &mut Sheet, plan: &BoxJointPlan, paper: &Paper) {
     sheet.text(Role::Dimension, above, Anchor::Middle, message![plan.width]);
 
     let beside = paper.right + sheet.ems(0.7);
-    sheet.dimension_down(beside, paper.end_a - plan.depth_a, paper.end_a, message![plan.depth_a]);
-    sheet.dimension_down(beside, paper.end_b, paper.end_b + plan.depth_b, message![plan.depth_b]);
+    sheet.dimension_down(
+        beside,
+        paper.end_a - plan.depth_a,
+        paper.end_a,
+        message![plan.depth_a],
+    );
+    sheet.dimension_down(
+        beside,
+        paper.end_b,
+        paper.end_b + plan.depth_b,
+        message![plan.depth_b],
+    );
 
     if let Some((from, to)) = shown_finger(plan) {
         let line = paper.bottom + sheet.ems(0.8);
         sheet.dimension_across(line, paper.left + from, paper.left + to);
-        let at = Point::new(paper.left + to + sheet.ems(0.5), line + sheet.ems(CAP_HEIGHT / 2.0));
+        let at = Point::new(
+            paper.left + to + sheet.ems(0.5),
+            line + sheet.ems(CAP_HEIGHT / 2.0),
+        );
         sheet.text(Role::Dimension, at, Anchor::Start, message![to - from]);
     }
 }
@@ -152,5 +203,8 @@ fn draw_dimensions(sheet: &mut Sheet, plan: &BoxJointPlan, paper: &Paper) {
 /// The finger whose width is written down: an inner one where there is one, with room for its number beside it.
 fn shown_finger(plan: &BoxJointPlan) -> Option<(Mm, Mm)> {
     let index = (plan.count / 3).max(1).min(plan.count.saturating_sub(2));
-    Some((*plan.boundaries.get(index)?, *plan.boundaries.get(index + 1)?))
+    Some((
+        *plan.boundaries.get(index)?,
+        *plan.boundaries.get(index + 1)?,
+    ))
 }

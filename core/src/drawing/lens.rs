@@ -2,13 +2,12 @@
 
 use super::item::{Anchor, Point, Role};
 use super::mated::Joint;
-use super::profile::Window;
 use super::sheet::{Sheet, rectangle};
 use super::view::View;
+use super::window::Window;
 use crate::dryfit::{Flank, Side, Span, Uncut};
 use crate::joint::box_joint::BoxJointPlan;
 use crate::message;
-use crate::message::Message;
 use crate::stop::Board;
 use crate::units::Mm;
 
@@ -37,23 +36,39 @@ impl Lens {
             Side::Left => flank.x - gap,
             Side::Right => flank.x + gap,
         };
-        let gap_span = Span { from: flank.x.min(mate), to: flank.x.max(mate) };
+        let gap_span = Span {
+            from: flank.x.min(mate),
+            to: flank.x.max(mate),
+        };
         let focus = Point::new(gap_span.middle(), (joint.shallow + joint.deep) / 2.0);
         let title = if gap < Mm::ZERO { "overlap" } else { title };
-        Self { title, size: gap.abs(), focus, gap: (gap > Mm::ZERO).then_some(gap_span) }
+        Self {
+            title,
+            size: gap.abs(),
+            focus,
+            gap: (gap > Mm::ZERO).then_some(gap_span),
+        }
     }
 
     fn of_uncut(uncut: &Uncut, joint: &Joint) -> Option<Self> {
-        let tip = tallest(joint, uncut)?;
-        let focus = Point::new(tip.x, joint.deep - uncut.height / 2.0);
-        Some(Self { title: "left standing", size: uncut.height, focus, gap: None })
+        let x = tallest(joint, uncut)?;
+        let focus = Point::new(x, joint.deep - uncut.height / 2.0);
+        Some(Self {
+            title: "left standing",
+            size: uncut.height,
+            focus,
+            gap: None,
+        })
     }
 
     /// The greatest round enlargement that leaves what is shown a third of the lens.
     fn enlargement(&self, sheet: &Sheet) -> u32 {
         const ROUND: [u32; 7] = [100, 50, 40, 20, 10, 5, 2];
         let room = sheet.ems(Self::DOWN) / 3.0;
-        ROUND.into_iter().find(|times| self.size * f64::from(*times) <= room).unwrap_or(1)
+        ROUND
+            .into_iter()
+            .find(|times| self.size * f64::from(*times) <= room)
+            .unwrap_or(1)
     }
 
     /// Draws the lens below the corner, the middle of its upper side at `middle`.
@@ -70,7 +85,12 @@ impl Lens {
             deep: self.focus.y + along,
         };
         let enlarged = f64::from(times);
-        let view = View { window, corner: Point::new(left, bottom), across: enlarged, along: -enlarged };
+        let view = View {
+            window,
+            corner: Point::new(left, bottom),
+            across: enlarged,
+            along: -enlarged,
+        };
         joint.draw(sheet, &view);
         sheet.polygons(Role::Gap, self.gap.and_then(|gap| joint.block(gap, &view)));
         let frame = rectangle(left, top, right, bottom);
@@ -87,7 +107,12 @@ impl Lens {
             (2.2, Role::Dimension, message![self.size, ", ×", times]),
         ];
         for (row, role, text) in rows {
-            sheet.text(role, Point::new(middle, bottom + sheet.ems(row)), Anchor::Middle, text);
+            sheet.text(
+                role,
+                Point::new(middle, bottom + sheet.ems(row)),
+                Anchor::Middle,
+                text,
+            );
         }
     }
 }
@@ -106,7 +131,11 @@ pub(super) fn lenses(plan: &BoxJointPlan, joint: &Joint) -> Vec<Lens> {
             lenses.push(Lens::of_flank("largest gap", largest, joint));
         }
     }
-    let left_on_a = plan.dry_fit.uncut.iter().filter(|uncut| uncut.board == Board::A);
+    let left_on_a = plan
+        .dry_fit
+        .uncut
+        .iter()
+        .filter(|uncut| uncut.board == Board::A);
     let tallest = left_on_a.max_by_key(|uncut| uncut.height);
     lenses.extend(tallest.and_then(|uncut| Lens::of_uncut(uncut, joint)));
     lenses.sort_by_key(|lens| lens.focus.x);
@@ -114,9 +143,13 @@ pub(super) fn lenses(plan: &BoxJointPlan, joint: &Joint) -> Vec<Lens> {
 }
 
 /// The place on A's end where something stands tallest in the socket that an uncut place is in.
-fn tallest(joint: &Joint, uncut: &Uncut) -> Option<Point> {
+fn tallest(joint: &Joint, uncut: &Uncut) -> Option<Mm> {
     let depth = joint.deep - uncut.height;
-    let tip = |point: &&Point| point.y.is_same(depth);
-    let from = |point: &&Point| (point.x - uncut.near).abs();
-    joint.a.points().iter().filter(tip).min_by_key(from).copied()
+    let tips = joint
+        .a
+        .places()
+        .iter()
+        .filter(|place| place.depth.is_same(depth));
+    tips.map(|tip| tip.x)
+        .min_by_key(|x| (*x - uncut.near).abs())
 }

@@ -2,11 +2,10 @@
 
 use super::item::{Drawing, Point, Role};
 use super::lens::{Lens, lenses};
-use super::profile::{Profile, Window};
 use super::sheet::{Sheet, hatch, rectangle};
 use super::view::View;
-use crate::cutter::Grind;
-use crate::dryfit::{Span, Swept};
+use super::window::Window;
+use crate::dryfit::{Profile, Span, Swept};
 use crate::joint::box_joint::BoxJointPlan;
 use crate::stop::Board;
 use crate::units::Mm;
@@ -19,14 +18,19 @@ use crate::units::Mm;
 pub fn box_joint_mated(plan: &BoxJointPlan, thickness_b: Mm) -> Drawing {
     let mut sheet = Sheet::new(plan.width, plan.depth_a * 2.0);
     let Some(joint) = Joint::new(plan, thickness_b) else {
-        return sheet.finish(plan.width, plan.depth_a);
+        return sheet.finish(Point::new(plan.width, plan.depth_a));
     };
     let lenses = lenses(plan, &joint);
     let needed = sheet.ems(Lens::COLUMN) * lenses.len() as f64;
     let across = plan.width.max(needed);
     let left = sheet.ems(0.6);
     let end = sheet.ems(4.6) + plan.depth_a;
-    let window = Window { left: Mm::ZERO, right: plan.width, shallow: Mm::ZERO, deep: end - sheet.ems(0.6) };
+    let window = Window {
+        left: Mm::ZERO,
+        right: plan.width,
+        shallow: Mm::ZERO,
+        deep: end - sheet.ems(0.6),
+    };
     let view = View {
         window,
         corner: Point::new(left + (across - plan.width) / 2.0, end),
@@ -41,7 +45,8 @@ pub fn box_joint_mated(plan: &BoxJointPlan, thickness_b: Mm) -> Drawing {
         let middle = Point::new(left + column * (index as f64 + 0.5), top);
         lens.draw(&mut sheet, &joint, &view, middle);
     }
-    sheet.finish(across + sheet.ems(1.2), top + sheet.ems(Lens::HEIGHT))
+    let corner = Point::new(across + sheet.ems(1.2), top + sheet.ems(Lens::HEIGHT));
+    sheet.finish(corner)
 }
 
 /// Both boards in A's face.
@@ -63,12 +68,23 @@ impl Joint {
         let set = |board| plan.sets.iter().find(|set| set.board == board);
         let (a, b) = (set(Board::A)?, set(Board::B)?);
         let proud = (plan.depth_a - thickness_b).max(Mm::ZERO);
-        let swept = |set| Swept::new(set, Grind::Flat, plan.width);
+        let swept = |set| Swept::new(set, plan.width);
         let (swept_a, swept_b) = (swept(a), swept(b));
-        let clash = |a: &Span| swept_b.wood.iter().filter_map(|b| b.shared(*a)).collect::<Vec<_>>();
+        let clash = |a: &Span| {
+            swept_b
+                .wood
+                .iter()
+                .filter_map(|b| b.shared(*a))
+                .collect::<Vec<_>>()
+        };
         Some(Self {
-            a: Profile::cut(plan.width, a, &a.stops),
-            clashes: swept_a.wood.iter().flat_map(clash).filter(|span| !span.length().is_same(Mm::ZERO)).collect(),
+            a: swept_a.profile,
+            clashes: swept_a
+                .wood
+                .iter()
+                .flat_map(clash)
+                .filter(|span| !span.length().is_same(Mm::ZERO))
+                .collect(),
             b: swept_b.wood,
             shallow: proud,
             deep: plan.depth_a,
@@ -77,12 +93,24 @@ impl Joint {
 
     /// The corner within a view's window.
     pub(super) fn draw(&self, sheet: &mut Sheet, view: &View) {
-        let pins: Vec<_> = self.b.iter().filter_map(|pin| self.block(*pin, view)).collect();
+        let pins: Vec<_> = self
+            .b
+            .iter()
+            .filter_map(|pin| self.block(*pin, view))
+            .collect();
         sheet.polygons(Role::BoardB, pins.iter().cloned());
         sheet.polygons(Role::BoardA, view.wood(&self.a));
-        let clashes: Vec<_> = self.clashes.iter().filter_map(|clash| self.block(*clash, view)).collect();
+        let clashes: Vec<_> = self
+            .clashes
+            .iter()
+            .filter_map(|clash| self.block(*clash, view))
+            .collect();
         sheet.polygons(Role::Clash, clashes.iter().cloned());
-        sheet.lines(Role::Clash, clashes.iter().flat_map(|clash| hatch(clash, sheet.ems(0.25))));
+        let apart = sheet.ems(0.25);
+        sheet.lines(
+            Role::Clash,
+            clashes.iter().flat_map(|clash| hatch(clash, apart)),
+        );
         sheet.polygons(Role::Outline, pins);
         sheet.lines(Role::Outline, view.outline(&self.a));
     }
@@ -90,7 +118,10 @@ impl Joint {
     /// A span of B's thickness within a view's window.
     pub(super) fn block(&self, span: Span, view: &View) -> Option<Vec<Point>> {
         let window = view.window;
-        let shown = span.shared(Span { from: window.left, to: window.right })?;
+        let shown = span.shared(Span {
+            from: window.left,
+            to: window.right,
+        })?;
         let (shallow, deep) = (self.shallow.max(window.shallow), self.deep.min(window.deep));
         (shallow < deep).then(|| view.places(&rectangle(shown.from, shallow, shown.to, deep)))
     }
@@ -98,10 +129,17 @@ impl Joint {
 
 fn draw_letters(sheet: &mut Sheet, joint: &Joint, view: &View) {
     let top = view.y(view.window.deep);
-    sheet.letter(Point::new(view.x(Mm::ZERO) + sheet.ems(0.6), top + sheet.ems(0.6)), "A");
-    let room = |pin: &&Span| pin.length() > sheet.ems(1.4) && joint.deep - joint.shallow > sheet.ems(1.4);
+    sheet.letter(
+        Point::new(view.x(Mm::ZERO) + sheet.ems(0.6), top + sheet.ems(0.6)),
+        "A",
+    );
+    let room =
+        |pin: &&Span| pin.length() > sheet.ems(1.4) && joint.deep - joint.shallow > sheet.ems(1.4);
     if let Some(pin) = joint.b.iter().find(room) {
-        let corner = Point::new(view.x(pin.middle()) - sheet.ems(0.45), view.y(joint.deep) + sheet.ems(0.3));
+        let corner = Point::new(
+            view.x(pin.middle()) - sheet.ems(0.45),
+            view.y(joint.deep) + sheet.ems(0.3),
+        );
         sheet.letter(corner, "B");
     }
     sheet.reference_edge(view.x(Mm::ZERO), top + sheet.ems(2.7), true);

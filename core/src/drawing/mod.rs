@@ -7,15 +7,14 @@ mod boards;
 mod item;
 mod lens;
 mod mated;
-mod profile;
 mod progress;
 mod sheet;
 mod view;
+mod window;
 
 pub mod svg;
 
 pub use boards::box_joint_drawing;
 pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
 pub use mated::box_joint_mated;
-pub use profile::Profile;
 pub use progress::board_progress;

@@ -1,9 +1,10 @@
 //! One board at the saw: what is cut, what is next, what is still to come.
 
 use super::item::{Drawing, Point, Role};
-use super::profile::{Profile, Window};
 use super::sheet::{Sheet, rectangle};
 use super::view::View;
+use super::window::Window;
+use crate::dryfit::{Passes, Profile};
 use crate::stop::{Board, Set, Stop};
 use crate::units::Mm;
 
@@ -24,26 +25,53 @@ pub fn board_progress(set: &Set, width: Mm, current: usize) -> Drawing {
     let progress = Progress::new(set, width, current);
     let margin = sheet.ems(0.4);
     let extent = width + margin * 2.0;
-    let whole = Window { left: Mm::ZERO, right: width, shallow: Mm::ZERO, deep: set.height * 1.9 };
+    let whole = Window {
+        left: Mm::ZERO,
+        right: width,
+        shallow: Mm::ZERO,
+        deep: set.height * 1.9,
+    };
     let height = match progress.enlarged() {
         None => {
-            let strip = Strip { window: whole, left: margin, top: margin, width, height: sheet.ems(4.4) };
+            let strip = Strip {
+                window: whole,
+                left: margin,
+                top: margin,
+                width,
+                height: sheet.ems(4.4),
+            };
             progress.draw(&mut sheet, &strip);
             sheet.reference_edge(margin, margin + sheet.ems(1.1), true);
             strip.bottom()
         }
         Some((left, right)) => {
-            let strip = Strip { window: whole, left: margin, top: margin, width, height: sheet.ems(2.0) };
+            let strip = Strip {
+                window: whole,
+                left: margin,
+                top: margin,
+                width,
+                height: sheet.ems(2.0),
+            };
             let top = strip.bottom() + sheet.ems(1.4);
-            let window = Window { left, right, ..whole };
-            let enlarged = Strip { window, top, height: sheet.ems(4.4), ..strip };
+            let window = Window {
+                left,
+                right,
+                ..whole
+            };
+            let enlarged = Strip {
+                window,
+                top,
+                height: sheet.ems(4.4),
+                ..strip
+            };
             progress.draw(&mut sheet, &strip);
             progress.draw(&mut sheet, &enlarged);
             draw_lead(&mut sheet, &strip, &enlarged);
             enlarged.bottom()
         }
     };
-    sheet.finish(extent, height + sheet.ems(1.5))
+    let corner = Point::new(extent, height + sheet.ems(1.5));
+    sheet.finish(corner)
 }
 
 /// Where a part of the board is drawn.
@@ -87,8 +115,8 @@ impl<'a> Progress<'a> {
             set,
             width,
             current: coming.first(),
-            cut: Profile::cut(width, set, done),
-            to_come: Profile::cut(width, set, coming),
+            cut: Passes::new(set, done).cut(width),
+            to_come: Passes::new(set, coming).cut(width),
         }
     }
 
@@ -105,7 +133,11 @@ impl<'a> Progress<'a> {
 
     fn draw(&self, sheet: &mut Sheet, strip: &Strip) {
         let view = strip.view();
-        let role = if self.set.board == Board::A { Role::BoardA } else { Role::BoardB };
+        let role = if self.set.board == Board::A {
+            Role::BoardA
+        } else {
+            Role::BoardB
+        };
         sheet.polygons(role, view.wood(&self.cut));
         sheet.lines(Role::Outline, view.outline(&self.cut));
         sheet.lines(Role::ToCome, view.sockets(&self.to_come));
@@ -113,15 +145,25 @@ impl<'a> Progress<'a> {
         let (left, right) = (view.x(current.at), view.x(current.at + self.set.kerf));
         let shown = |x: Mm| x.clamp(strip.left, strip.left + strip.width);
         let top = view.y(self.set.height);
-        sheet.polygons(Role::CurrentPass, [rectangle(shown(left), top, shown(right), strip.bottom())]);
-        sheet.polygons(Role::CurrentPass, [pointer(sheet, shown((left + right) / 2.0), strip.bottom())]);
+        sheet.polygons(
+            Role::CurrentPass,
+            [rectangle(shown(left), top, shown(right), strip.bottom())],
+        );
+        sheet.polygons(
+            Role::CurrentPass,
+            [pointer(sheet, shown((left + right) / 2.0), strip.bottom())],
+        );
     }
 }
 
 /// An arrowhead from below, where the blade comes from.
 fn pointer(sheet: &Sheet, x: Mm, y: Mm) -> Vec<Point> {
     let (tip, foot, half) = (y + sheet.ems(0.2), y + sheet.ems(1.0), sheet.ems(0.45));
-    vec![Point::new(x, tip), Point::new(x + half, foot), Point::new(x - half, foot)]
+    vec![
+        Point::new(x, tip),
+        Point::new(x + half, foot),
+        Point::new(x - half, foot),
+    ]
 }
 
 /// Frames the part of the whole strip that is enlarged, and leads the eye down to it.
@@ -132,5 +174,11 @@ fn draw_lead(sheet: &mut Sheet, strip: &Strip, enlarged: &Strip) {
     let (top, bottom) = (strip.top - out, strip.bottom() + out);
     sheet.polygons(Role::Frame, [rectangle(left, top, right, bottom)]);
     let lead = |from, to| vec![Point::new(from, bottom), Point::new(to, enlarged.top)];
-    sheet.lines(Role::Leader, [lead(left, enlarged.left), lead(right, enlarged.left + enlarged.width)]);
+    sheet.lines(
+        Role::Leader,
+        [
+            lead(left, enlarged.left),
+            lead(right, enlarged.left + enlarged.width),
+        ],
+    );
 }

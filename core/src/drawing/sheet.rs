@@ -19,12 +19,19 @@ const TYPE_SHARE: f64 = 1.0 / 21.0;
 impl Sheet {
     /// A sheet for things `across` wide and `down` high. Tall ones are shown smaller, so their type grows.
     pub(super) fn new(across: Mm, down: Mm) -> Self {
-        Self { items: Vec::new(), type_size: across.max(down * 0.7) * TYPE_SHARE }
+        Self {
+            items: Vec::new(),
+            type_size: across.max(down * 0.7) * TYPE_SHARE,
+        }
     }
 
-    /// The drawing, with what was gathered.
-    pub(super) fn finish(self, width: Mm, height: Mm) -> Drawing {
-        Drawing { width, height, items: self.items }
+    /// The drawing of what was gathered, as far as its lower right corner.
+    pub(super) fn finish(self, corner: Point) -> Drawing {
+        Drawing {
+            width: corner.x,
+            height: corner.y,
+            items: self.items,
+        }
     }
 
     /// So many type heights.
@@ -34,31 +41,59 @@ impl Sheet {
 
     /// Adds areas, if there are any.
     pub(super) fn polygons(&mut self, role: Role, polygons: impl IntoIterator<Item = Vec<Point>>) {
-        let polygons: Vec<_> = polygons.into_iter().filter(|corners| corners.len() > 2).collect();
+        let polygons: Vec<_> = polygons
+            .into_iter()
+            .filter(|corners| corners.len() > 2)
+            .collect();
         if !polygons.is_empty() {
-            self.items.push(Item { role, shape: Shape::Polygons { polygons } });
+            self.items.push(Item {
+                role,
+                shape: Shape::Polygons { polygons },
+            });
         }
     }
 
     /// Adds lines, if there are any.
     pub(super) fn lines(&mut self, role: Role, lines: impl IntoIterator<Item = Vec<Point>>) {
-        let lines: Vec<_> = lines.into_iter().filter(|corners| corners.len() > 1).collect();
+        let lines: Vec<_> = lines
+            .into_iter()
+            .filter(|corners| corners.len() > 1)
+            .collect();
         if !lines.is_empty() {
-            self.items.push(Item { role, shape: Shape::Lines { lines } });
+            self.items.push(Item {
+                role,
+                shape: Shape::Lines { lines },
+            });
         }
     }
 
     /// Adds a text of usual size.
     pub(super) fn text(&mut self, role: Role, at: Point, anchor: Anchor, text: Message) {
         let size = self.type_size;
-        self.items.push(Item { role, shape: Shape::Text { at, anchor, size, text } });
+        self.items.push(Item {
+            role,
+            shape: Shape::Text {
+                at,
+                anchor,
+                size,
+                text,
+            },
+        });
     }
 
     /// Adds a board's letter, larger than other type, by its upper left corner.
     pub(super) fn letter(&mut self, corner: Point, letter: &str) {
         let size = self.ems(1.3);
         let at = Point::new(corner.x, corner.y + size * CAP_HEIGHT);
-                self.items.push(Item { role: Role::Letter, shape: Shape::Text { at, anchor: Anchor::Start, size, text: message![letter] } });
+        self.items.push(Item {
+            role: Role::Letter,
+            shape: Shape::Text {
+                at,
+                anchor: Anchor::Start,
+                size,
+                text: message![letter],
+            },
+        });
     }
 
     /// Adds a dimension line across, with ticks at its ends.
@@ -75,7 +110,10 @@ impl Sheet {
         let mark = |y| vec![Point::new(x - tick, y), Point::new(x + tick, y)];
         let line = vec![Point::new(x, top), Point::new(x, bottom)];
         self.lines(Role::Dimension, [line, mark(top), mark(bottom)]);
-        let at = Point::new(x + self.ems(0.6), (top + bottom + self.ems(CAP_HEIGHT)) / 2.0);
+        let at = Point::new(
+            x + self.ems(0.6),
+            (top + bottom + self.ems(CAP_HEIGHT)) / 2.0,
+        );
         self.text(Role::Dimension, at, Anchor::Start, number);
     }
 
@@ -90,7 +128,12 @@ impl Sheet {
         self.polygons(Role::ReferenceEdge, [head]);
         if words {
             let at = Point::new(edge + self.ems(1.1), y + self.ems(CAP_HEIGHT / 2.0));
-            self.text(Role::ReferenceEdge, at, Anchor::Start, message!["reference edge"]);
+            self.text(
+                Role::ReferenceEdge,
+                at,
+                Anchor::Start,
+                message!["reference edge"],
+            );
         }
     }
 }
@@ -120,7 +163,10 @@ pub(super) fn hatch(corners: &[Point], apart: Mm) -> Vec<Vec<Point>> {
     let mut sum = left + top + step / 2.0;
     while step > Mm::ZERO && sum < right + bottom {
         let (low, high) = (left.max(sum - bottom), right.min(sum - top));
-        lines.push(vec![Point::new(low, sum - low), Point::new(high, sum - high)]);
+        lines.push(vec![
+            Point::new(low, sum - low),
+            Point::new(high, sum - high),
+        ]);
         sum += step;
     }
     lines

@@ -69,9 +69,22 @@ fn element(item: &Item, length: &impl Fn(Mm) -> String, text: &mut String) {
     let class = item.role.name();
     // Writing to a string cannot fail.
     let _ = match &item.shape {
-        Shape::Polygons { polygons } => writeln!(text, "<path class=\"{class}\" d=\"{}\"/>", path(polygons, true)),
-        Shape::Lines { lines } => writeln!(text, "<path class=\"{class} line\" d=\"{}\"/>", path(lines, false)),
-        Shape::Text { at, anchor: side, size, text: message } => writeln!(
+        Shape::Polygons { polygons } => writeln!(
+            text,
+            "<path class=\"{class}\" d=\"{}\"/>",
+            path(polygons, true)
+        ),
+        Shape::Lines { lines } => writeln!(
+            text,
+            "<path class=\"{class} line\" d=\"{}\"/>",
+            path(lines, false)
+        ),
+        Shape::Text {
+            at,
+            anchor: side,
+            size,
+            text: message,
+        } => writeln!(
             text,
             "<text class=\"{class}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{}\">{}</text>",
             number(at.x),
@@ -84,5 +97,8 @@ fn element(item: &Item, length: &impl Fn(Mm) -> String, text: &mut String) {
 }
 
 fn escaped(words: &str) -> String {
-    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
+    words
+        .replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
 }

@@ -1,7 +1,8 @@
 //! From places on a board to places on the sheet.
 
 use super::item::Point;
-use super::profile::{Profile, Window};
+use super::window::Window;
+use crate::dryfit::Profile;
 use crate::units::Mm;
 
 /// A window of a board's face laid on the sheet.
@@ -43,16 +44,24 @@ impl View {
 
     /// The wood of a board within the window.
     pub(super) fn wood(&self, profile: &Profile) -> Option<Vec<Point>> {
-        profile.wood(self.window).map(|wood| self.places(&wood))
+        self.window.wood(profile).map(|wood| self.places(&wood))
     }
 
     /// The outline of a board within the window, open where the board goes on.
     pub(super) fn outline(&self, profile: &Profile) -> Vec<Vec<Point>> {
-        profile.outline(self.window).iter().map(|line| self.places(line)).collect()
+        self.window
+            .outline(profile)
+            .iter()
+            .map(|line| self.places(line))
+            .collect()
     }
 
     /// Walls and floors of what is cut away within the window.
     pub(super) fn sockets(&self, profile: &Profile) -> Vec<Vec<Point>> {
-        profile.sockets(self.window).iter().map(|line| self.places(line)).collect()
+        self.window
+            .sockets(profile)
+            .iter()
+            .map(|line| self.places(line))
+            .collect()
     }
 }

@@ -13,65 +13,25 @@ pub(super) struct Piece {
 
 /// The floor of one open stretch, piece by piece, `short` above what the teeth's corners reach.
 ///
-/// It breaks at the sides and middles of passes and where the slopes of two overlapping passes meet;
-/// between breaks it is straight, so areas are exact.
-pub(super) fn pieces(swept: &Swept, open: Span, short: Mm) -> Vec<Piece> {
-    let mut places = vec![open.from, open.to];
-    if !swept.grind.ridge(swept.kerf).is_same(Mm::ZERO) {
-        places.extend(breaks(swept, open));
-        places.retain(|place| *place >= open.from && *place <= open.to);
-        places.sort_unstable();
-        places.dedup();
-    }
-    let spans = places
-        .iter()
-        .zip(places.iter().skip(1))
-        .map(|(from, to)| Span {
-            from: *from,
-            to: *to,
-        });
-    spans.map(|span| piece(swept, span, short)).collect()
-}
-
-/// The floor steps at the side of a pass, so a piece is measured by the passes that cover its middle.
-fn piece(swept: &Swept, span: Span, short: Mm) -> Piece {
-    let middle = span.middle();
-    let height = |place: Mm| {
-        let covering = swept.passes_within(Span {
-            from: middle - swept.kerf,
-            to: middle,
-        });
-        covering
-            .map(|at| swept.grind.rise(swept.kerf, place - at))
-            .min()
-            .unwrap_or_default()
-            + short
-    };
-    Piece {
-        span,
-        start: height(span.from),
-        end: height(span.to),
-    }
-}
-
-fn breaks(swept: &Swept, open: Span) -> Vec<Mm> {
-    let reaching = |at: Mm| {
-        swept.passes_within(Span {
-            from: at,
-            to: at + swept.kerf,
+/// Between the corners of the board's profile the floor is straight, so areas are exact.
+pub(super) fn pieces(swept: &Swept, open: Span, short: Mm) -> impl Iterator<Item = Piece> {
+    let places = swept.profile.places();
+    let past = places.partition_point(|place| place.x <= open.from);
+    let places = places.get(past.saturating_sub(1)..).unwrap_or_default();
+    let pairs = places.iter().zip(places.iter().skip(1));
+    pairs
+        .take_while(move |(from, _)| from.x < open.to)
+        .filter_map(move |(from, to)| {
+            let piece = Piece {
+                span: Span {
+                    from: from.x,
+                    to: to.x,
+                },
+                start: swept.height - from.depth + short,
+                end: swept.height - to.depth + short,
+            };
+            piece.within(open)
         })
-    };
-    swept
-        .passes_within(Span {
-            from: open.from - swept.kerf,
-            to: open.to,
-        })
-        .flat_map(|at| {
-            let own = [at, at + swept.kerf / 2.0, at + swept.kerf];
-            let shared = reaching(at).map(move |next| (at + swept.kerf + next) / 2.0);
-            own.into_iter().chain(shared)
-        })
-        .collect()
 }
 
 impl Piece {

@@ -4,11 +4,13 @@
 
 mod floor;
 mod mate;
+mod profile;
 mod sweep;
 #[cfg(test)]
 mod tests;
 
 pub use mate::{Seat, dry_fit};
+pub use profile::{Passes, Place, Profile};
 pub use sweep::{Span, Swept};
 
 use serde::Serialize;

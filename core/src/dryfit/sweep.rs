@@ -1,6 +1,6 @@
 //! One board after its passes: what is open, what was left standing, how the floors look.
 
-use crate::cutter::Grind;
+use super::profile::{Passes, Profile};
 use crate::stop::{Set, Stop};
 use crate::units::Mm;
 
@@ -44,12 +44,8 @@ pub struct Swept {
     pub width: Mm,
     /// Height the cutter was set to: the depth of the deepest corners.
     pub height: Mm,
-    /// Near sides of all passes, from the reference edge outwards.
-    pub passes: Vec<Mm>,
-    /// Width of each pass.
-    pub kerf: Mm,
-    /// How the floor is shaped.
-    pub grind: Grind,
+    /// What is left of its end.
+    pub profile: Profile,
     /// Sockets as they are meant to be opened by these stops, from the first pass's near side to the last one's far side.
     pub sockets: Vec<Span>,
     /// Where wood is gone, merged, from the reference edge outwards.
@@ -61,38 +57,21 @@ pub struct Swept {
 impl Swept {
     /// Sweeps every pass of a set through a board of this width.
     #[must_use]
-    pub fn new(set: &Set, grind: Grind, width: Mm) -> Self {
-        let mut passes: Vec<Mm> = set.stops.iter().map(|stop| stop.at).collect();
-        passes.sort_unstable();
+    pub fn new(set: &Set, width: Mm) -> Self {
         let board = Span {
             from: Mm::ZERO,
             to: width,
         };
-        let cut = |at: Mm| Span {
-            from: at,
-            to: at + set.kerf,
-        };
-        let open = merged(passes.iter().filter_map(|at| cut(*at).shared(board)));
+        let passes = Passes::new(set, &set.stops);
+        let open = merged(passes.spans().filter_map(|cut| cut.shared(board)));
         Self {
             width,
             height: set.height,
-            kerf: set.kerf,
-            grind,
+            profile: passes.cut(width),
             sockets: sockets(&set.stops, set.kerf, board),
             wood: between(&open, board),
             open,
-            passes,
         }
-    }
-
-    /// Passes whose near side lies within a span, both ends included.
-    pub fn passes_within(&self, span: Span) -> impl Iterator<Item = Mm> + use<'_> {
-        let start = self.passes.partition_point(|at| *at < span.from);
-        self.passes
-            .iter()
-            .skip(start)
-            .copied()
-            .take_while(move |at| *at <= span.to)
     }
 
     /// Wood that stands inside a socket, between passes that do not meet.

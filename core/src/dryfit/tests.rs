@@ -1,7 +1,6 @@
 //! The dry fit against boards cut by hand-written stops, right and wrong ones.
 
 use super::{DryFit, Seat, Swept, dry_fit};
-use crate::cutter::Grind;
 use crate::stop::{Board, Reading, Set, Stop};
 use crate::units::Mm;
 
@@ -36,15 +35,24 @@ fn set(board: Board, kerf: f64, height: f64, cuts: &[(f64, usize)]) -> Set {
         flipped: false,
         height: mm(height),
         kerf: mm(kerf),
+        ridge: Mm::ZERO,
         run_up: dial,
         stops: cuts.iter().enumerate().map(stop).collect(),
     }
 }
 
+/// The same set under teeth that leave such a ridge.
+fn ridged(set: Set, ridge: f64) -> Set {
+    Set {
+        ridge: mm(ridge),
+        ..set
+    }
+}
+
 /// Boards 30 wide, A 8 and B 6 thick, a 10 mm cutter; A has its socket in the middle.
-fn fit(a: &[(f64, usize)], b: &[(f64, usize)], grind: Grind) -> DryFit {
-    let a = Swept::new(&set(Board::A, 10.0, 6.0, a), grind, mm(30.0));
-    let b = Swept::new(&set(Board::B, 10.0, 8.0, b), grind, mm(30.0));
+fn fit(a: &[(f64, usize)], b: &[(f64, usize)], ridge: f64) -> DryFit {
+    let a = Swept::new(&ridged(set(Board::A, 10.0, 6.0, a), ridge), mm(30.0));
+    let b = Swept::new(&ridged(set(Board::B, 10.0, 8.0, b), ridge), mm(30.0));
     dry_fit(
         &a,
         &b,
@@ -60,7 +68,7 @@ const B: [(f64, usize); 2] = [(0.0, 0), (20.0, 2)];
 
 #[test]
 fn three_equal_fingers_just_meet() {
-    let fit = fit(&[(10.0, 1)], &B, Grind::Flat);
+    let fit = fit(&[(10.0, 1)], &B, 0.0);
     assert_eq!(fit.flanks.len(), 2);
     assert_eq!(
         (fit.smallest_gap, fit.largest_gap, fit.clash),
@@ -71,7 +79,7 @@ fn three_equal_fingers_just_meet() {
 
 #[test]
 fn a_stop_that_is_off_shows_on_both_sides() {
-    let fit = fit(&[(10.25, 1)], &B, Grind::Flat);
+    let fit = fit(&[(10.25, 1)], &B, 0.0);
     assert_eq!(
         (fit.smallest_gap, fit.largest_gap, fit.clash),
         (mm(-0.25), mm(0.25), true)
@@ -83,7 +91,7 @@ fn a_stop_that_is_off_shows_on_both_sides() {
 
 #[test]
 fn a_missing_pass_is_found() {
-    let fit = fit(&[(10.0, 1)], &[(20.0, 2)], Grind::Flat);
+    let fit = fit(&[(10.0, 1)], &[(20.0, 2)], 0.0);
     assert!(fit.clash);
     assert_eq!(fit.clash_area_a, 60.0);
 }
@@ -91,16 +99,12 @@ fn a_missing_pass_is_found() {
 #[test]
 fn wood_between_passes_is_left_and_named() {
     // Passes 0.5 mm farther apart than they are wide.
-    let a = Swept::new(
-        &set(Board::A, 4.0, 6.0, &[(10.0, 1), (14.5, 1)]),
-        Grind::Flat,
-        mm(30.0),
-    );
+    let a = Swept::new(&set(Board::A, 4.0, 6.0, &[(10.0, 1), (14.5, 1)]), mm(30.0));
     let slivers: Vec<_> = a.slivers().collect();
     assert_eq!(slivers.len(), 1);
     assert_eq!((slivers[0].from, slivers[0].to), (mm(14.0), mm(14.5)));
     assert_eq!(a.pins().len(), 2);
-    let b = Swept::new(&set(Board::B, 10.0, 8.0, &B), Grind::Flat, mm(30.0));
+    let b = Swept::new(&set(Board::B, 10.0, 8.0, &B), mm(30.0));
     let fit = dry_fit(
         &a,
         &b,
@@ -119,12 +123,8 @@ fn wood_between_passes_is_left_and_named() {
 #[test]
 fn a_blade_too_low_or_too_high_shows_at_the_floor() {
     for (height, gap) in [(5.5, -0.5), (6.0, 0.0), (6.5, 0.5)] {
-        let a = Swept::new(
-            &set(Board::A, 10.0, height, &[(10.0, 1)]),
-            Grind::Flat,
-            mm(30.0),
-        );
-        let b = Swept::new(&set(Board::B, 10.0, 8.0, &B), Grind::Flat, mm(30.0));
+        let a = Swept::new(&set(Board::A, 10.0, height, &[(10.0, 1)]), mm(30.0));
+        let b = Swept::new(&set(Board::B, 10.0, 8.0, &B), mm(30.0));
         let fit = dry_fit(
             &a,
             &b,
@@ -142,7 +142,7 @@ fn a_blade_too_low_or_too_high_shows_at_the_floor() {
 #[test]
 fn a_ridge_is_a_triangle() {
     // Derived: 10 mm kerf at a slope of 0.1 leaves a triangle 10 wide and 0.5 high.
-    let fit = fit(&[(10.0, 1)], &B, Grind::Alternate { slope: 0.1 });
+    let fit = fit(&[(10.0, 1)], &B, 0.5);
     assert_eq!(fit.floor_gap_a, mm(-0.5));
     assert!((fit.clash_area_a - 2.5).abs() < 1e-12);
     assert!(!fit.clash, "a ridge is pared away; it is no clash of pins");
@@ -160,10 +160,9 @@ fn a_ridge_is_a_triangle() {
 fn overlapping_passes_take_part_of_each_others_ridge() {
     // Derived: two 10 mm passes 6 mm apart, slope 0.1.
     let wide = set(Board::A, 10.0, 6.0, &[(10.0, 1), (16.0, 1)]);
-    let a = Swept::new(&wide, Grind::Alternate { slope: 0.1 }, mm(40.0));
+    let a = Swept::new(&ridged(wide, 0.5), mm(40.0));
     let b = Swept::new(
         &set(Board::B, 10.0, 8.0, &[(0.0, 0), (26.0, 2), (32.0, 2)]),
-        Grind::Flat,
         mm(40.0),
     );
     let fit = dry_fit(
@@ -182,12 +181,8 @@ fn overlapping_passes_take_part_of_each_others_ridge() {
 
 #[test]
 fn proud_pins_do_not_change_the_fit() {
-    let a = Swept::new(
-        &set(Board::A, 10.0, 6.5, &[(10.0, 1)]),
-        Grind::Flat,
-        mm(30.0),
-    );
-    let b = Swept::new(&set(Board::B, 10.0, 8.5, &B), Grind::Flat, mm(30.0));
+    let a = Swept::new(&set(Board::A, 10.0, 6.5, &[(10.0, 1)]), mm(30.0));
+    let b = Swept::new(&set(Board::B, 10.0, 8.5, &B), mm(30.0));
     let fit = dry_fit(
         &a,
         &b,

@@ -43,7 +43,7 @@ fn plan(job: &Job) -> BoxJointPlan {
     let fitted = fit::fit(layout, &job.cutter, &job.scale);
     let a = sets::upright_set(Board::A, &fitted.a, depth_a, &job.cutter, &job.scale);
     let b = sets::upright_set(Board::B, &fitted.b, depth_b, &job.cutter, &job.scale);
-    let swept = |set: &Set| Swept::new(set, job.cutter.grind(), layout.width());
+    let swept = |set: &Set| Swept::new(set, layout.width());
     let seat = Seat {
         thickness_a: job.thickness_a,
         thickness_b: job.thickness_b,
