@@ -23,13 +23,18 @@ async function dropFormerCopies() {
   await Promise.all(former.map((name) => caches.delete(name)));
 }
 
+// Any name in this folder that is opened as a page is the page; its own files are found from there.
+function isPage({ mode, url }) {
+  const path = url.slice(self.registration.scope.length).split(/[?#]/)[0];
+  return mode === 'navigate' && !path.includes('/');
+}
+
 async function answer(request) {
   const cache = await caches.open(CACHE);
-  const kept = await cache.match(request, { ignoreSearch: true });
+  const options = { ignoreSearch: true, ignoreVary: true };
+  const kept = await cache.match(request, options);
   if (kept) return kept;
-  // Any address in this folder that is opened as a page is the page.
-  const page = request.mode === 'navigate' && (await cache.match('./'));
-  return page || fetch(request);
+  return (isPage(request) && (await cache.match('./', options))) || fetch(request);
 }
 
 self.addEventListener('install', (event) => event.waitUntil(keep()));

@@ -1,4 +1,4 @@
-//! Chromium's own commands, beside those of WebDriver.
+//! Chromium's own commands, beside those of `WebDriver`.
 
 use fantoccini::Client;
 use fantoccini::wd::WebDriverCompatibleCommand;

@@ -22,7 +22,7 @@ use super::view::View;
 /// How long the page may take over anything, even on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(20);
 const PAUSE: Duration = Duration::from_millis(25);
-/// WebDriver's key codes: hold Control, and let go of everything.
+/// `WebDriver`'s key codes: hold Control, and let go of everything.
 const SELECT_ALL: &str = "\u{e009}a\u{e000}";
 
 /// A page in a browser of its own.
@@ -61,7 +61,7 @@ impl Page {
         Ok(page)
     }
 
-    /// WebDriver itself, for what is not offered here.
+    /// `WebDriver` itself, for what is not offered here.
     #[must_use]
     pub fn client(&self) -> &Client {
         &self.client

@@ -3,6 +3,9 @@
 use anyhow::Result;
 use notchwright_tests::browser::{Copy, Page, Site, View, serve_dist};
 
+const MODULE_CAME: &str = "performance.getEntriesByType('resource')
+    .some((it) => it.name.endsWith('.wasm') && it.responseStatus === 200)";
+
 #[tokio::test]
 async fn it_works_with_the_server_gone() -> Result<()> {
     let site = serve_dist()?;
@@ -15,15 +18,15 @@ async fn it_works_with_the_server_gone() -> Result<()> {
         url.clone(),
         format!("{url}?job=1"),
         format!("{url}index.html"),
-        format!("{url}no/such/page"),
+        format!("{url}bookmark#job"),
     ] {
         page.go_to(&address).await?;
-        page.wait_until("document.title === 'Notchwright'").await?;
+        page.wait_until(MODULE_CAME).await?;
         let trouble = page.evaluate("document.getElementById('trouble')").await?;
         assert!(trouble.is_null(), "{address}");
     }
     page.reload().await?;
-    page.wait_until("document.title === 'Notchwright'").await
+    page.wait_until(MODULE_CAME).await
 }
 
 #[tokio::test]
