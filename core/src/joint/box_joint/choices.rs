@@ -217,3 +217,106 @@ impl Bench {
             .then(x.total_passes.cmp(&y.total_passes))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{ChoicesRequest, choices};
+    use crate::cutter::CutterRequest;
+    use crate::dial::ScrewRequest;
+    use crate::given::Given;
+    use crate::joint::box_joint::{BoardRequest, BoxJointRequest, LayoutRequest, box_joint};
+
+    fn request(width: f64, kerf: f64) -> ChoicesRequest {
+        let board = |thickness: f64| BoardRequest {
+            thickness: thickness.into(),
+        };
+        ChoicesRequest {
+            width: width.into(),
+            a: board(12.0).into(),
+            b: board(18.0).into(),
+            cutter: CutterRequest {
+                kerf: kerf.into(),
+                ..CutterRequest::default()
+            }
+            .into(),
+            screw: ScrewRequest {
+                lead: 2.0.into(),
+                divisions: 100.0.into(),
+                ..ScrewRequest::default()
+            }
+            .into(),
+            glue_gap: Given::Missing,
+        }
+    }
+
+    #[test]
+    fn the_best_comes_first() {
+        let choices = choices(&request(140.0, 3.2)).unwrap().plan.choices;
+        // Derived: 140 / 9 = 15.56, nearest of all to the boards' mean thickness of 15.
+        assert_eq!(choices[0].count, 9);
+        assert_eq!(
+            (choices[0].passes_per_socket, choices[0].total_passes),
+            (6, 54)
+        );
+        // Derived: inner sockets of 140 / N + 0.05 take a 3.2 mm cutter up to N = 44.4, odd: 43.
+        assert_eq!(choices.iter().map(|choice| choice.count).max(), Some(43));
+        assert_eq!(choices.len(), 21);
+    }
+
+    #[test]
+    fn every_choice_can_be_made_and_takes_the_passes_it_says() {
+        let request = request(217.3, 3.07);
+        for choice in choices(&request).unwrap().plan.choices {
+            let joint = BoxJointRequest {
+                width: request.width.clone(),
+                a: request.a.clone(),
+                b: request.b.clone(),
+                cutter: request.cutter.clone(),
+                screw: request.screw.clone(),
+                layout: LayoutRequest::count(f64::from(choice.count)).into(),
+                ..BoxJointRequest::default()
+            };
+            let plan = box_joint(&joint).unwrap().plan;
+            let stops: usize = plan.sets.iter().map(|set| set.stops.len()).sum();
+            assert_eq!(stops, choice.total_passes, "{}", choice.count);
+            let inner = plan
+                .sets
+                .iter()
+                .flat_map(|set| &set.stops)
+                .filter(|stop| stop.space > 0 && stop.space + 1 < plan.count);
+            assert!(
+                inner
+                    .clone()
+                    .all(|stop| stop.passes == choice.passes_per_socket),
+                "{}",
+                choice.count
+            );
+        }
+    }
+
+    #[test]
+    fn whole_divisions_are_found() {
+        // Derived: 126 / 9 = 14, a pitch of 28 mm, 1400 divisions of 0.02 mm.
+        let choices = choices(&request(126.0, 3.2)).unwrap().plan.choices;
+        let nine = choices.iter().find(|choice| choice.count == 9).unwrap();
+        assert!(nine.whole_divisions);
+        assert!(
+            !choices
+                .iter()
+                .find(|choice| choice.count == 11)
+                .unwrap()
+                .whole_divisions
+        );
+    }
+
+    #[test]
+    fn a_cutter_too_wide_for_any_socket_leaves_no_choice() {
+        assert_eq!(choices(&request(140.0, 50.0)).unwrap().plan.choices, []);
+    }
+
+    #[test]
+    fn problems_come_at_once() {
+        let problems = choices(&ChoicesRequest::default()).unwrap_err();
+        assert_eq!(problems.len(), 5);
+    }
+}

@@ -1,0 +1,79 @@
+//! `cargo bench -p notchwright-core`: how long plans take. Prints medians and asserts nothing, since machines differ.
+
+use std::hint::black_box;
+use std::time::{Duration, Instant};
+
+use notchwright_core::cutter::CutterRequest;
+use notchwright_core::dial::ScrewRequest;
+use notchwright_core::joint::box_joint::{
+    BoardRequest, BoxJointRequest, ChoicesRequest, LayoutRequest, box_joint, choices,
+};
+
+const RUNS: usize = 501;
+
+fn main() {
+    for fingers in [9.0, 200.0, 500.0] {
+        let request = joint(fingers);
+        let time = median(|| drop(black_box(box_joint(black_box(&request)))));
+        println!("box joint, {fingers} fingers, plan with dry fit: {time:?}");
+    }
+    let request = every_choice();
+    let time = median(|| drop(black_box(choices(black_box(&request)))));
+    println!("every choice for a board of 600 mm: {time:?}");
+}
+
+fn median(mut work: impl FnMut()) -> Duration {
+    let mut times: Vec<_> = (0..RUNS)
+        .map(|_| {
+            let start = Instant::now();
+            work();
+            start.elapsed()
+        })
+        .collect();
+    times.sort_unstable();
+    times.get(RUNS / 2).copied().unwrap_or_default()
+}
+
+fn board(thickness: f64) -> BoardRequest {
+    BoardRequest {
+        thickness: thickness.into(),
+    }
+}
+
+fn cutter() -> CutterRequest {
+    CutterRequest {
+        kerf: 1.6.into(),
+        ..CutterRequest::default()
+    }
+}
+
+fn screw() -> ScrewRequest {
+    ScrewRequest {
+        threads_per_inch: 16.0.into(),
+        divisions: 80.0.into(),
+        ..ScrewRequest::default()
+    }
+}
+
+fn joint(fingers: f64) -> BoxJointRequest {
+    BoxJointRequest {
+        width: 1200.0.into(),
+        a: board(12.0).into(),
+        b: board(18.0).into(),
+        cutter: cutter().into(),
+        screw: screw().into(),
+        layout: LayoutRequest::count(fingers).into(),
+        ..BoxJointRequest::default()
+    }
+}
+
+fn every_choice() -> ChoicesRequest {
+    ChoicesRequest {
+        width: 600.0.into(),
+        a: board(12.0).into(),
+        b: board(18.0).into(),
+        cutter: cutter().into(),
+        screw: screw().into(),
+        ..ChoicesRequest::default()
+    }
+}
