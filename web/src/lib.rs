@@ -1,6 +1,13 @@
 //! The page, and the functions the compiled module answers.
+//!
+//! One [`state::State`] is shown, saved, undone and carried in the link. A [`msg::Msg`] goes through
+//! [`model::Model::update`], which knows neither the framework nor the browser; [`answer`] works out
+//! what follows; [`view`] shows it; `edge` does what is left to be done outside.
 
 pub mod answer;
+pub mod api;
+mod app;
+mod edge;
 pub mod effect;
 pub mod keep;
 pub mod model;
@@ -8,9 +15,19 @@ pub mod msg;
 pub mod notice;
 pub mod state;
 pub mod update;
+pub mod view;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// Starts the page in the element `app`.
+///
+/// Called by the page's own script: loading the module alone starts nothing, so that a script without
+/// a page can load it too.
 #[wasm_bindgen(js_name = startPage)]
-pub fn start_page() {}
+pub fn start_page() {
+    let document = web_sys::window().and_then(|window| window.document());
+    if let Some(root) = document.and_then(|document| document.get_element_by_id("app")) {
+        yew::set_custom_panic_hook(Box::new(edge::report_panic));
+        yew::Renderer::<app::App>::with_root(root).render();
+    }
+}

@@ -23,6 +23,8 @@ pub enum Notice {
     StoreBlocked,
     /// The browser's store is full.
     StoreFull,
+    /// This browser cannot keep the screen awake.
+    ScreenMaySleep,
     /// The plan is no longer the one that was being cut.
     PlanChanged,
     /// An item of this name was removed; undo brings it back.
@@ -64,6 +66,9 @@ impl Notice {
             }
             Self::StoreFull => {
                 "The browser's store is full: bookmark this page to keep your work.".into()
+            }
+            Self::ScreenMaySleep => {
+                "This browser cannot keep the screen awake: set the device to stay on while you cut.".into()
             }
             Self::PlanChanged => {
                 "The plan is not the one you were cutting: check the dial and the boards before you go on."

@@ -69,6 +69,8 @@ impl Answer {
             problems,
             is_stale: current.is_none(),
             joint: current.or_else(|| before.joint.clone()),
+            stack,
+            kerf,
             choices: choices
                 .map(|planned| planned.plan.choices)
                 .unwrap_or_default(),

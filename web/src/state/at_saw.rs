@@ -27,4 +27,6 @@ pub enum Step {
     SetUp,
     /// One stop of the set, from 0.
     Stop(usize),
+    /// All is cut; comes after the last stop of the last set.
+    Done,
 }

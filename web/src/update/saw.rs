@@ -35,19 +35,22 @@ fn open(at: &mut AtSaw, sets: &[Set]) {
     keep_within(at, sets);
 }
 
-/// The step after the last stop is to leave, and to begin anew the next time.
+/// From the end, on is to leave, and to begin anew the next time.
 fn next(at: &mut AtSaw, sets: &[Set]) {
-    let stops = sets.get(at.set).map_or(0, |set| set.stops.len());
     let following = match at.step {
         Step::SetUp => 0,
         Step::Stop(stop) => stop + 1,
+        Step::Done => {
+            *at = AtSaw::default();
+            return;
+        }
     };
-    if following < stops {
+    if following < stops(sets, at.set) {
         at.step = Step::Stop(following);
     } else if at.set + 1 < sets.len() {
         (at.set, at.step) = (at.set + 1, Step::SetUp);
     } else {
-        *at = AtSaw::default();
+        at.step = Step::Done;
     }
 }
 
@@ -55,11 +58,10 @@ fn back(at: &mut AtSaw, sets: &[Set]) {
     match at.step {
         Step::Stop(0) => at.step = Step::SetUp,
         Step::Stop(stop) => at.step = Step::Stop(stop - 1),
+        Step::Done => at.step = last(stops(sets, at.set)),
         Step::SetUp => {
-            let before = at.set.checked_sub(1);
-            if let Some((set, stops)) = before.and_then(|set| Some((set, &sets.get(set)?.stops))) {
-                at.set = set;
-                at.step = last(stops.len());
+            if let Some(before) = at.set.checked_sub(1) {
+                (at.set, at.step) = (before, last(stops(sets, before)));
             }
         }
     }
@@ -79,13 +81,22 @@ pub(super) fn follow(at: &mut AtSaw, sets: &[Set]) -> bool {
 }
 
 fn keep_within(at: &mut AtSaw, sets: &[Set]) {
-    at.set = at.set.min(sets.len().saturating_sub(1));
-    let stops = sets.get(at.set).map_or(0, |set| set.stops.len());
+    let last_set = sets.len().saturating_sub(1);
+    at.set = if at.step == Step::Done {
+        last_set
+    } else {
+        at.set.min(last_set)
+    };
+    let stops = stops(sets, at.set);
     if let Step::Stop(stop) = at.step
         && stop >= stops
     {
         at.step = last(stops);
     }
+}
+
+fn stops(sets: &[Set], set: usize) -> usize {
+    sets.get(set).map_or(0, |set| set.stops.len())
 }
 
 fn last(stops: usize) -> Step {

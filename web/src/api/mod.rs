@@ -1,0 +1,73 @@
+//! The functions that scripts call: translate, call, translate.
+//!
+//! Each takes one plain object and returns one plain object, and throws for nothing. Their types are
+//! in `notchwright.d.ts` beside this crate's sources, each field with its unit.
+
+mod plain;
+
+use notchwright_core::check::Checker;
+use notchwright_core::given::{self, Given, Shape};
+use notchwright_core::problem::{Checked, Problem, Reply};
+use notchwright_core::{cutter, joint::box_joint, units};
+use serde::Serialize;
+use serde_wasm_bindgen::{Deserializer, Serializer};
+use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::wasm_bindgen;
+
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &'static str = include_str!("notchwright.d.ts");
+
+macro_rules! exports {
+    ($($(#[$doc:meta])* $name:ident = $js:literal($tool:path);)+) => {$(
+        $(#[$doc])*
+        #[must_use]
+        #[wasm_bindgen(js_name = $js, skip_typescript)]
+        pub fn $name(request: JsValue) -> JsValue {
+            answer(&request, $tool)
+        }
+    )+};
+}
+
+exports! {
+    /// Plans a box joint.
+    box_joint = "boxJoint"(box_joint::box_joint);
+    /// Numbers of fingers to choose from.
+    box_joint_choices = "boxJointChoices"(box_joint::choices);
+    /// The stacks nearest a wanted width.
+    cutter_stack = "cutterStack"(cutter::build_stack);
+    /// The kerf that made a stepped slot.
+    kerf_from_slot = "kerfFromSlot"(cutter::measure_kerf);
+    /// Reads a length.
+    parse_length = "parseLength"(units::read_length);
+    /// Writes a length.
+    format_length = "formatLength"(units::write_length);
+}
+
+fn answer<T: Shape, P: Serialize>(request: &JsValue, tool: fn(&T) -> Checked<P>) -> JsValue {
+    let reply = Reply(checked(request, tool));
+    // Nothing in a reply is foreign to plain objects.
+    reply
+        .serialize(&Serializer::json_compatible())
+        .unwrap_or_default()
+}
+
+/// The tool's answer, or its problems together with those of fields that no request has.
+fn checked<T: Shape, P>(request: &JsValue, tool: fn(&T) -> Checked<P>) -> Checked<P> {
+    let request = plain::copy(request).map_err(|problem| vec![problem])?;
+    let (request, mut problems) = given::read::<T, _>(Deserializer::from(request));
+    match (
+        whole(&request, &mut problems).map(tool),
+        problems.is_empty(),
+    ) {
+        (Some(Ok(planned)), true) => Ok(planned),
+        (Some(Err(more)), _) => {
+            problems.extend(more);
+            Err(problems)
+        }
+        _ => Err(problems),
+    }
+}
+
+fn whole<'a, T: Shape>(request: &'a Given<T>, problems: &mut Vec<Problem>) -> Option<&'a T> {
+    Checker::new(problems).required("", request)
+}

@@ -1,0 +1,46 @@
+//! The one component: update, save, show.
+
+use yew::{Component, Context, Html};
+
+use crate::edge::Edge;
+use crate::model::Model;
+use crate::msg::Msg;
+use crate::view;
+
+/// The page.
+pub(crate) struct App {
+    model: Model,
+    edge: Edge,
+}
+
+impl Component for App {
+    type Message = Msg;
+    type Properties = ();
+
+    fn create(context: &Context<Self>) -> Self {
+        let mut edge = Edge::new(context.link().callback(std::convert::identity));
+        let (model, effects) = Model::start(edge.found());
+        edge.follow(&model, effects);
+        Self { model, edge }
+    }
+
+    fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
+        let is_saved_already = matches!(msg, Msg::OtherTab(_));
+        let effects = self.model.update(msg);
+        if is_saved_already {
+            self.edge.show(&self.model);
+        } else {
+            self.edge.follow(&self.model, effects);
+        }
+        true
+    }
+
+    fn view(&self, context: &Context<Self>) -> Html {
+        let emit = context.link().callback(std::convert::identity);
+        view::view(&self.model, &emit)
+    }
+
+    fn rendered(&mut self, _: &Context<Self>, _: bool) {
+        self.edge.rendered();
+    }
+}
