@@ -17,8 +17,7 @@ pub(super) struct Driver {
 impl Driver {
     /// Starts one on a free port.
     pub(super) fn start() -> Result<Self> {
-        let program = std::env::var_os("CHROMEDRIVER").unwrap_or_else(|| "chromedriver".into());
-        let mut process = Command::new(program)
+        let mut process = Command::new("chromedriver")
             .arg("--port=0")
             .stdout(Stdio::piped())
             .stderr(Stdio::null())

@@ -31,6 +31,7 @@ pub struct Page {
     client: Client,
     journal: Mutex<Journal>,
     origin: String,
+    view: View,
     // Last, so that the browser is closed after everything that talks to it.
     _driver: Driver,
 }
@@ -52,6 +53,7 @@ impl Page {
             client,
             journal: Mutex::default(),
             origin: Url::parse(url)?.join("/")?.into(),
+            view: view.clone(),
             _driver: driver,
         };
         for (command, parameters) in view.commands() {
@@ -226,19 +228,19 @@ impl Page {
     /// # Errors
     ///
     /// When it cannot be taken or written.
-    pub async fn screenshot_whole(&self, name: &str, view: &View) -> Result<()> {
+    pub async fn screenshot_whole(&self, name: &str) -> Result<()> {
         let height = self
             .evaluate("document.documentElement.scrollHeight")
             .await?;
-        let metrics = |height: Value| json!({ "width": view.width, "height": height, "deviceScaleFactor": 1, "mobile": view.is_touched() });
-        self.devtools("Emulation.setDeviceMetricsOverride", metrics(height))
-            .await?;
+        self.make_height(&height).await?;
         self.screenshot(name).await?;
-        self.devtools(
-            "Emulation.setDeviceMetricsOverride",
-            metrics(view.height.into()),
-        )
-        .await?;
+        self.make_height(&self.view.height.into()).await
+    }
+
+    async fn make_height(&self, height: &Value) -> Result<()> {
+        let metrics = self.view.metrics(height);
+        self.devtools("Emulation.setDeviceMetricsOverride", metrics)
+            .await?;
         Ok(())
     }
 

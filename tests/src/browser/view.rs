@@ -7,9 +7,9 @@ use serde_json::{Value, json};
 /// A screen, and what its owner prefers.
 #[derive(Debug, Clone)]
 pub struct View {
-    /// Width in CSS pixels.
-    pub(super) width: u32,
-    /// Height in CSS pixels.
+    // In CSS pixels.
+    width: u32,
+    /// In CSS pixels too.
     pub(super) height: u32,
     touch: bool,
     dark: bool,
@@ -74,9 +74,14 @@ impl View {
         }
     }
 
-    /// Whether the screen is touched, with no mouse.
-    pub(super) fn is_touched(&self) -> bool {
-        self.touch
+    /// The screen in the devtools' terms, at another height if need be.
+    pub(super) fn metrics(&self, height: &Value) -> Value {
+        json!({
+            "width": self.width,
+            "height": height,
+            "deviceScaleFactor": if self.touch { 2 } else { 1 },
+            "mobile": self.touch,
+        })
     }
 
     /// What a new session asks the driver for.
@@ -98,9 +103,6 @@ impl View {
                 "mobileEmulation",
                 json!({ "deviceMetrics": metrics }),
             );
-        }
-        if let Ok(chromium) = std::env::var("CHROMIUM") {
-            insert(&mut options, "binary", Value::from(chromium));
         }
         let mut capabilities = serde_json::Map::new();
         capabilities.insert("goog:chromeOptions".to_owned(), options);
@@ -146,12 +148,7 @@ impl View {
             json!({ "features": features }),
         )];
         if !self.touch {
-            let metrics = json!({
-                "width": self.width,
-                "height": self.height,
-                "deviceScaleFactor": 1,
-                "mobile": false,
-            });
+            let metrics = self.metrics(&self.height.into());
             commands.push(("Emulation.setDeviceMetricsOverride", metrics));
         }
         commands

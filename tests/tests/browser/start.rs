@@ -6,17 +6,20 @@ use notchwright_tests::browser::{Copy, Page, Site, View, serve_dist};
 #[tokio::test]
 async fn it_starts_on_every_screen() -> Result<()> {
     let site = serve_dist()?;
-    for (name, view) in [
-        ("phone", View::phone()),
-        ("phone-dark", View::phone().dark()),
-        ("narrow", View::narrow()),
-        ("desktop", View::desktop()),
+    for (name, view, width) in [
+        ("phone", View::phone(), 390),
+        ("phone-dark", View::phone().dark(), 390),
+        ("narrow", View::narrow(), 320),
+        ("desktop", View::desktop(), 1280),
     ] {
         let page = Page::open(&site.url(), &view).await?;
         page.wait_until_kept().await?;
         let trouble = page.evaluate("document.getElementById('trouble')").await?;
         assert!(trouble.is_null());
-        page.screenshot(&format!("start-{name}")).await?;
+        assert_eq!(page.evaluate("innerWidth").await?, width, "{name}");
+        let is_dark = page.evaluate("matchMedia('(prefers-color-scheme: dark)').matches");
+        assert_eq!(is_dark.await?, name.ends_with("dark"), "{name}");
+        page.screenshot_whole(&format!("start-{name}")).await?;
         page.assert_accessible().await?;
         page.assert_quiet().await?;
     }

@@ -11,7 +11,7 @@ use crate::tools;
 pub(crate) fn run(layout: &Layout) -> Result<()> {
     perform(
         cargo()
-            .args(["bench", "--package=notchwright-core"])
+            .args(["bench", "--package=notchwright-core", "--bench=*"])
             .current_dir(&layout.root),
     )?;
     build::run(layout)?;
