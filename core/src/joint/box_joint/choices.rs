@@ -42,7 +42,8 @@ object_shapes!(ChoicesRequest);
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct Choices {
-    /// The best first; empty when the cutter is too wide for any inner socket on this board.
+    /// The best first; empty when the cutter is too wide for any inner socket on this board. Fingers are
+    /// from a quarter of the thinner board's thickness to three of the thicker one's, where there are such.
     pub choices: Vec<Choice>,
 }
 
@@ -66,7 +67,7 @@ pub struct Choice {
     pub reason: Message,
 }
 
-/// Lists every odd number of fingers that this cutter can make, the best first.
+/// Lists every sensible odd number of fingers that this cutter can make, the best first.
 ///
 /// A finger of half to one and a half board thicknesses looks right (common practice); among those the
 /// fewest passes win.
@@ -128,12 +129,25 @@ enum Look {
 impl Bench {
     fn choices(&self) -> Vec<Choice> {
         let most = limits::FINGER_COUNT.most as u32;
-        let mut choices: Vec<_> = (3..=most)
-            .step_by(2)
-            .map_while(|count| self.choice(count))
-            .collect();
+        let counts = || (3..=most).step_by(2);
+        let sensible = counts().filter(|count| self.is_sensible(*count));
+        let mut choices: Vec<_> = sensible.map_while(|count| self.choice(count)).collect();
+        if choices.is_empty() {
+            // A board far wider or far narrower than it is thick: the nearest that can be made.
+            choices.extend(
+                counts()
+                    .map_while(|count| self.choice(count))
+                    .min_by(|x, y| self.better(x, y)),
+            );
+        }
         choices.sort_by(|x, y| self.better(x, y));
         choices
+    }
+
+    /// Nobody looks for a finger thinner than a quarter of a board or wider than three of them.
+    fn is_sensible(&self, count: u32) -> bool {
+        let finger = self.width / f64::from(count);
+        finger >= self.thin / 4.0 && finger <= self.thick * 3.0
     }
 
     /// `None` from the first number of fingers that is too many for the cutter or the dial.
@@ -169,7 +183,7 @@ impl Bench {
             .a
             .iter()
             .chain(&fitted.b)
-            .map(|cleared| cleared.ticks.len())
+            .map(|cleared| cleared.run.len())
             .sum()
     }
 
@@ -312,6 +326,27 @@ mod tests {
     #[test]
     fn a_cutter_too_wide_for_any_socket_leaves_no_choice() {
         assert_eq!(choices(&request(140.0, 50.0)).unwrap().plan.choices, []);
+    }
+
+    #[test]
+    fn a_board_wider_than_five_hundred_fingers_still_gets_one() {
+        // Derived: 3000 mm of 1 mm stock would want fingers of 3 mm at most, 1000 of them; 499 is the nearest.
+        let board = BoardRequest {
+            thickness: 1.0.into(),
+        };
+        let request = ChoicesRequest {
+            a: board.clone().into(),
+            b: board.into(),
+            ..request(3000.0, 3.2)
+        };
+        let counts: Vec<_> = choices(&request)
+            .unwrap()
+            .plan
+            .choices
+            .iter()
+            .map(|choice| choice.count)
+            .collect();
+        assert_eq!(counts, [499]);
     }
 
     #[test]

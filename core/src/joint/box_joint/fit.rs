@@ -2,17 +2,17 @@
 //! the first then really is, so that no gap is off by more than half a step, however many fingers.
 
 use super::layout::Layout;
-use super::passes::{Socket, passes};
+use super::passes::{Run, Socket, passes};
 use crate::cutter::Cutter;
-use crate::dial::{Scale, Tick};
+use crate::dial::Scale;
 use crate::stop::Board;
 use crate::units::Mm;
 
 /// The passes of one socket.
-#[derive(Clone, Debug)]
+#[derive(Clone, Copy, Debug)]
 pub(super) struct Cleared {
     pub(super) space: usize,
-    pub(super) ticks: Vec<Tick>,
+    pub(super) run: Run,
 }
 
 /// The passes of both boards.
@@ -101,7 +101,7 @@ fn clear(
         .sockets(board)
         .map(|space| Cleared {
             space,
-            ticks: passes(socket(space), cutter, scale),
+            run: passes(socket(space), cutter, scale),
         })
         .collect()
 }
@@ -110,12 +110,12 @@ fn clear(
 fn real_flanks(layout: &Layout, led: &[Cleared], cutter: &Cutter, scale: &Scale) -> Vec<Mm> {
     let mut flanks = layout.boundaries.clone();
     for cleared in led {
-        let (Some(first), Some(last)) = (cleared.ticks.first(), cleared.ticks.last()) else {
-            continue;
-        };
         let ends = [
-            (cleared.space, scale.at(*first)),
-            (cleared.space + 1, scale.at(*last) + cutter.kerf()),
+            (cleared.space, scale.at(cleared.run.first())),
+            (
+                cleared.space + 1,
+                scale.at(cleared.run.last()) + cutter.kerf(),
+            ),
         ];
         for (index, place) in ends {
             if let Some(flank) = flanks.get_mut(index) {

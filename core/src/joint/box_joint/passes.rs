@@ -15,24 +15,67 @@ pub(super) enum Socket {
     OpenRight { left: Mm, edge: Mm },
 }
 
-/// Ticks from the reference edge outwards; never empty.
-pub(super) fn passes(socket: Socket, cutter: &Cutter, scale: &Scale) -> Vec<Tick> {
+/// The passes of one socket: ticks spread evenly over a span, from the reference edge outwards.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Run {
+    first: Tick,
+    span: i64,
+    count: i64,
+}
+
+impl Run {
+    fn single(tick: Tick) -> Self {
+        Self {
+            first: tick,
+            span: 0,
+            count: 1,
+        }
+    }
+
+    /// The pass nearest the reference edge.
+    pub(super) fn first(self) -> Tick {
+        self.first
+    }
+
+    /// The pass farthest from the reference edge.
+    pub(super) fn last(self) -> Tick {
+        Tick(self.first.0 + self.span)
+    }
+
+    /// How many passes; at least one.
+    pub(super) fn len(self) -> usize {
+        usize::try_from(self.count).unwrap_or_default()
+    }
+
+    /// Every pass.
+    pub(super) fn ticks(self) -> impl DoubleEndedIterator<Item = Tick> {
+        let gaps = (self.count - 1).max(1);
+        (0..self.count).map(move |i| Tick(self.first.0 + (2 * i * self.span + gaps) / (2 * gaps)))
+    }
+}
+
+/// Chooses the passes that clear a socket.
+pub(super) fn passes(socket: Socket, cutter: &Cutter, scale: &Scale) -> Run {
     match socket {
         Socket::Inner { left, right } => inner(left, right, cutter, scale),
         Socket::OpenLeft { right } => {
-            let mut ticks = run_off(
-                scale.nearest(right - cutter.kerf()),
-                -1,
-                cutter,
-                scale,
-                |at| !at.is_above(Mm::ZERO),
-            );
-            ticks.reverse();
-            ticks
+            let landing = scale.nearest(right - cutter.kerf());
+            let (strides, span) = run_off(scale.at(landing), cutter, scale);
+            Run {
+                first: Tick(landing.0 - span),
+                span,
+                count: strides + 1,
+            }
         }
-        Socket::OpenRight { left, edge } => run_off(scale.nearest(left), 1, cutter, scale, |at| {
-            !(at + cutter.kerf()).is_below(edge)
-        }),
+        Socket::OpenRight { left, edge } => {
+            let landing = scale.nearest(left);
+            let (strides, span) = run_off(edge - cutter.kerf() - scale.at(landing), cutter, scale);
+            Run {
+                first: landing,
+                span,
+                count: strides + 1,
+            }
+        }
     }
 }
 
@@ -47,42 +90,30 @@ pub(super) fn usual_count(width: Mm, cutter: &Cutter) -> i64 {
     whole((beyond / cutter.stride() - 1e-9).ceil()) + 1
 }
 
-fn inner(left: Mm, right: Mm, cutter: &Cutter, scale: &Scale) -> Vec<Tick> {
+fn inner(left: Mm, right: Mm, cutter: &Cutter, scale: &Scale) -> Run {
     let first = scale.nearest(left);
     let last = scale.nearest(right - cutter.kerf());
     let usual = usual_count(right - left, cutter);
     if usual <= 1 || last <= first {
         // One stop sets both flanks: the best it can do is to share the error between them.
-        return vec![scale.nearest((left + right - cutter.kerf()) / 2.0)];
+        return Run::single(scale.nearest((left + right - cutter.kerf()) / 2.0));
     }
     let span = last.0 - first.0;
     let widest = scale.steps_within(cutter.kerf()).max(1);
     let fewest_that_cover = (span + widest - 1) / widest + 1;
-    spread(first, span, usual.max(fewest_that_cover).min(span + 1))
-}
-
-fn spread(first: Tick, span: i64, count: i64) -> Vec<Tick> {
-    let gaps = count - 1;
-    (0..count)
-        .map(|i| Tick(first.0 + (2 * i * span + gaps) / (2 * gaps)))
-        .collect()
-}
-
-fn run_off(
-    landing: Tick,
-    sign: i64,
-    cutter: &Cutter,
-    scale: &Scale,
-    clear: impl Fn(Mm) -> bool,
-) -> Vec<Tick> {
-    let stride = scale.steps_within(cutter.stride()).max(1);
-    let mut ticks = vec![landing];
-    let mut tick = landing;
-    while !clear(scale.at(tick)) {
-        tick = Tick(tick.0 + sign * stride);
-        ticks.push(tick);
+    Run {
+        first,
+        span,
+        count: usual.max(fewest_that_cover).min(span + 1),
     }
-    ticks
+}
+
+/// Strides, and the dial steps they make together, that carry the cutter over what is left to the edge.
+fn run_off(left_over: Mm, cutter: &Cutter, scale: &Scale) -> (i64, i64) {
+    let stride = scale.steps_within(cutter.stride()).max(1);
+    let needed = left_over / (scale.step() * stride as f64);
+    let strides = whole((needed - 1e-9).ceil()).max(0);
+    (strides, strides * stride)
 }
 
 #[expect(

@@ -71,9 +71,9 @@ fn in_order_of_use(cleared: &[Cleared], scale: &Scale) -> Vec<Pass> {
         .iter()
         .enumerate()
         .flat_map(|(socket, cleared)| {
-            let of = cleared.ticks.len();
-            cleared.ticks.iter().enumerate().map(move |(i, tick)| Pass {
-                tick: *tick,
+            let of = cleared.run.len();
+            cleared.run.ticks().enumerate().map(move |(i, tick)| Pass {
+                tick,
                 space: cleared.space,
                 socket,
                 number: i + 1,
