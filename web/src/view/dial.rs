@@ -3,6 +3,7 @@
 use std::f64::consts::TAU;
 use std::fmt::Write as _;
 
+use notchwright_core::math::{cos, sin};
 use yew::{Html, html};
 
 /// What the face shows.
@@ -49,11 +50,11 @@ fn round_step(divisions: u32, most: u32, of: u32) -> u32 {
     let steps = || {
         (0..9)
             .flat_map(|power| [1, 2, 5].map(|digit| digit * 10_u32.pow(power)))
-            .filter(move |step| step % of == 0 && divisions.div_ceil(*step) <= most)
+            .filter(move |step| step.is_multiple_of(of) && divisions.div_ceil(*step) <= most)
     };
     let fewest_wanted = most / 3;
     steps()
-        .find(|step| divisions % step == 0 && divisions / step >= fewest_wanted)
+        .find(|step| divisions.is_multiple_of(*step) && divisions / step >= fewest_wanted)
         .or_else(|| steps().next())
         .unwrap_or(divisions)
 }
@@ -70,7 +71,7 @@ pub(super) fn view(face: Face) -> Html {
             { for numbers(face.divisions, marks.numbered) }
             { for face.before.map(|before| stood(share(before, face.divisions))) }
             <path class="pointer" d={pointer(share(face.setting, face.divisions))} />
-            <text class="setting" y="14">{ super::number::plain(face.setting) }</text>
+            <text class="setting" y="14">{ super::show::number(face.setting) }</text>
         </svg>
     }
 }
@@ -82,7 +83,7 @@ fn share(division: f64, divisions: u32) -> f64 {
 /// A place `radius` from the middle, `turn` of a turn clockwise from the top.
 fn at(turn: f64, radius: f64) -> (f64, f64) {
     let angle = turn * TAU;
-    (radius * angle.sin(), -radius * angle.cos())
+    (radius * sin(angle), -radius * cos(angle))
 }
 
 fn ticks(divisions: u32, every: u32, inner: f64) -> String {
@@ -112,7 +113,11 @@ fn numbers(divisions: u32, every: u32) -> impl Iterator<Item = Html> {
 }
 
 fn pointer(turn: f64) -> String {
-    let (tip, left, right) = (at(turn, RIM), at(turn - 0.016, 46.0), at(turn + 0.016, 46.0));
+    let (tip, left, right) = (
+        at(turn, RIM),
+        at(turn - 0.016, 46.0),
+        at(turn + 0.016, 46.0),
+    );
     format!(
         "M{:.1} {:.1}L{:.1} {:.1}L{:.1} {:.1}Z",
         tip.0, tip.1, left.0, left.1, right.0, right.1
@@ -121,7 +126,11 @@ fn pointer(turn: f64) -> String {
 
 /// A hollow mark at the rim.
 fn stood(turn: f64) -> Html {
-    let (tip, left, right) = (at(turn, RIM), at(turn - 0.012, 78.0), at(turn + 0.012, 78.0));
+    let (tip, left, right) = (
+        at(turn, RIM),
+        at(turn - 0.012, 78.0),
+        at(turn + 0.012, 78.0),
+    );
     let path = format!(
         "M{:.1} {:.1}L{:.1} {:.1}L{:.1} {:.1}Z",
         tip.0, tip.1, left.0, left.1, right.0, right.1
@@ -148,7 +157,11 @@ mod tests {
             (10_000, 50, 1000),
         ];
         for (divisions, every, numbered) in rows {
-            assert_eq!(Marks::of(divisions), Marks { every, numbered }, "{divisions}");
+            assert_eq!(
+                Marks::of(divisions),
+                Marks { every, numbered },
+                "{divisions}"
+            );
         }
     }
 }

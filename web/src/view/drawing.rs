@@ -24,9 +24,18 @@ pub(super) fn view(
 fn shape(item: &Item, write: &dyn Fn(Mm) -> String) -> Html {
     let role = item.role.name();
     match &item.shape {
-        Shape::Polygons { polygons } => html! { <path class={classes!("area", role)} d={path(polygons, true)} /> },
-        Shape::Lines { lines } => html! { <path class={classes!("line", role)} d={path(lines, false)} /> },
-        Shape::Text { at, anchor, size, text } => html! {
+        Shape::Polygons { polygons } => {
+            html! { <path class={classes!("area", role)} d={path(polygons, true)} /> }
+        }
+        Shape::Lines { lines } => {
+            html! { <path class={classes!("line", role)} d={path(lines, false)} /> }
+        }
+        Shape::Text {
+            at,
+            anchor,
+            size,
+            text,
+        } => html! {
             <text
                 class={role}
                 x={number(at.x)}

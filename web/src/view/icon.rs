@@ -1,6 +1,6 @@
 //! Small signs, drawn as lines on a 24 by 24 grid. They only accompany words.
 
-use yew::{Html, html};
+use yew::{Html, classes, html};
 
 /// Which sign.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,6 +25,10 @@ pub(super) enum Icon {
     Plus,
     /// The best of several.
     Star,
+    /// One change back.
+    Undo,
+    /// One change forward again.
+    Redo,
 }
 
 impl Icon {
@@ -40,6 +44,8 @@ impl Icon {
             Self::Down => "M6 9l6 6 6-6",
             Self::Plus => "M12 5v14M5 12h14",
             Self::Star => "M12 4l2.3 5.3 5.7.5-4.3 3.8 1.3 5.6-5-3-5 3 1.3-5.6L4 9.8l5.7-.5z",
+            Self::Undo => "M9 5L4 10l5 5M4 10h10a5 5 0 0 1 0 10h-3",
+            Self::Redo => "M15 5l5 5-5 5M20 10H10a5 5 0 0 0 0 10h3",
         }
     }
 
@@ -50,5 +56,10 @@ impl Icon {
                 <path d={self.path()} />
             </svg>
         }
+    }
+
+    /// The sign in a frame that tells how much it matters: `clash`, `caution`, `warning`, `fits`…
+    pub(super) fn sign(self, matter: &'static str) -> Html {
+        html! { <span class={classes!("sign", matter)}>{ self.view() }</span> }
     }
 }

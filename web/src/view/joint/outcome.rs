@@ -1,0 +1,108 @@
+//! What follows from the numbers: drawing, verdict, figures, notes, stops.
+
+use std::rc::Rc;
+
+use notchwright_core::drawing::box_joint_drawing;
+use notchwright_core::joint::box_joint::BoxJointPlan;
+use notchwright_core::problem::Planned;
+use yew::{Html, classes, html};
+
+use super::stops::Stops;
+use super::{facts, notes, paper, verdict};
+use crate::msg::{Msg, SawMove};
+use crate::view::context::Context;
+use crate::view::icon::Icon;
+use crate::view::{drawing, show};
+
+/// The outcome: of the fields as they stand, or greyed and labelled the last good one.
+pub(super) fn view(context: Context<'_>) -> Html {
+    let answer = &context.model.answer;
+    let Some(planned) = &answer.joint else {
+        return nothing_yet();
+    };
+    let stale = answer.is_stale.then_some("stale");
+    html! {
+        <div class="outcome">
+            if answer.is_stale {
+                <p class="stale-label" role="status">
+                    { Icon::Exclamation.sign("problem") }
+                    { "From the last good numbers. The marked fields say what would work." }
+                </p>
+            }
+            <div class={classes!("outcome", stale)}>
+                { paper::heading(planned, context) }
+                <figure class="card figure">
+                    { picture(&planned.plan, context) }
+                    <figcaption>{ verdict::view(&planned.plan, context) }</figcaption>
+                </figure>
+                if !answer.is_stale {
+                    { to_the_saw(&planned.plan, context) }
+                }
+                { facts::view(&planned.plan, context) }
+                { notes::view(&planned.notes, context) }
+                { tables(planned, context) }
+            </div>
+        </div>
+    }
+}
+
+fn nothing_yet() -> Html {
+    html! {
+        <div class="outcome">
+            <p class="stale-label" role="status">
+                { Icon::Exclamation.sign("problem") }
+                { "No joint yet. The marked fields say what would work." }
+            </p>
+        </div>
+    }
+}
+
+fn picture(plan: &BoxJointPlan, context: Context<'_>) -> Html {
+    let label = format!(
+        "Both boards as cut, A above and B below: {} fingers of {} on {}.",
+        plan.count,
+        context.length(plan.finger_width),
+        context.length(plan.width)
+    );
+    drawing::view(&box_joint_drawing(plan), "boards", label, &|length| {
+        show::bare(length, context.unit())
+    })
+}
+
+fn to_the_saw(plan: &BoxJointPlan, context: Context<'_>) -> Html {
+    let passes: Vec<_> = plan
+        .sets
+        .iter()
+        .map(|set| {
+            format!(
+                "{} {}",
+                set.name.trim_start_matches("Board "),
+                set.stops.len()
+            )
+        })
+        .collect();
+    html! {
+        <div class="go">
+            <button type="button" class="button signal" onclick={context.send(Msg::Saw(SawMove::Open))}>
+                <span>{ "At the saw" }</span>
+                <small>{ format!("{} passes", passes.join(", ")) }</small>
+            </button>
+        </div>
+    }
+}
+
+fn tables(planned: &Rc<Planned<BoxJointPlan>>, context: Context<'_>) -> Html {
+    let table = |set: usize| {
+        html! { <Stops key={set} planned={planned.clone()} {set} unit={context.unit()} /> }
+    };
+    html! {
+        <section class="section" aria-labelledby="stops">
+            <h2 id="stops">{ "Stops" }</h2>
+            <p class="quiet">
+                { "Turns and divisions from zero, always reached with rising readings. " }
+                { format!("At: reference edge to the kerf, {}. Move: from the stop before.", crate::view::field::short(context.unit())) }
+            </p>
+            <div class="sets">{ for (0..planned.plan.sets.len()).map(table) }</div>
+        </section>
+    }
+}

@@ -1,0 +1,107 @@
+//! What the dry fit says, in words and with a sign.
+
+use notchwright_core::joint::box_joint::BoxJointPlan;
+use notchwright_core::units::Mm;
+use yew::{Html, html};
+
+use crate::view::context::Context;
+use crate::view::icon::Icon;
+
+/// How the boards go together as cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Fit {
+    /// As they come from the saw.
+    Goes,
+    /// Once wood that the cutter left is pared away.
+    NeedsChisel,
+    /// Not at all.
+    Clashes,
+}
+
+impl Fit {
+    fn of(plan: &BoxJointPlan) -> Self {
+        let fit = &plan.dry_fit;
+        if fit.clash {
+            Self::Clashes
+        } else if left_on_floors(plan).is_some() || !fit.uncut.is_empty() {
+            Self::NeedsChisel
+        } else {
+            Self::Goes
+        }
+    }
+}
+
+/// How high ridges stand where the other board should sit.
+fn left_on_floors(plan: &BoxJointPlan) -> Option<Mm> {
+    let least = plan.dry_fit.floor_gap_a.min(plan.dry_fit.floor_gap_b);
+    least.is_below(Mm::ZERO).then_some(-least)
+}
+
+/// The verdict; readers hear it whenever it changes.
+pub(super) fn view(plan: &BoxJointPlan, context: Context<'_>) -> Html {
+    let (sign, title, says) = match Fit::of(plan) {
+        Fit::Goes => (Icon::Tick.sign("fits"), "It fits.", gaps(plan, context)),
+        Fit::NeedsChisel => (
+            Icon::Chisel.sign("chisel"),
+            "It fits, after the chisel.",
+            for_the_chisel(plan, context),
+        ),
+        Fit::Clashes => (
+            Icon::Cross.sign("clash"),
+            "It clashes.",
+            clash(plan, context),
+        ),
+    };
+    html! {
+        <div class="verdict" role="status">
+            { sign }
+            <strong>{ title }</strong>
+            <span>{ says }</span>
+        </div>
+    }
+}
+
+fn gaps(plan: &BoxJointPlan, context: Context<'_>) -> String {
+    let (least, most) = (plan.dry_fit.smallest_gap, plan.dry_fit.largest_gap);
+    let asked = context.length(plan.glue_gap);
+    if context.length(least) == context.length(most) {
+        return format!(
+            "Dry fit: every gap {}, asked {asked}. Nothing clashes.",
+            context.length(least)
+        );
+    }
+    format!(
+        "Dry fit: every gap {} to {}, asked {asked}. Nothing clashes.",
+        crate::view::show::bare(least, context.unit()),
+        context.length(most)
+    )
+}
+
+fn for_the_chisel(plan: &BoxJointPlan, context: Context<'_>) -> String {
+    let ridges = left_on_floors(plan).map(|ridge| {
+        format!(
+            "Pare the socket floors level: ridges of up to {} are left. ",
+            context.length(ridge)
+        )
+    });
+    let highest = plan.dry_fit.uncut.iter().map(|uncut| uncut.height).max();
+    let uncut = highest.map(|height| {
+        format!(
+            "Pare away what no pass reaches, up to {} high. ",
+            context.length(height)
+        )
+    });
+    format!(
+        "{}{}{}",
+        ridges.unwrap_or_default(),
+        uncut.unwrap_or_default(),
+        gaps(plan, context)
+    )
+}
+
+fn clash(plan: &BoxJointPlan, context: Context<'_>) -> String {
+    let overlap = context.length(-plan.dry_fit.smallest_gap);
+    format!(
+        "Dry fit: wood overlaps by up to {overlap} at a flank. Do not cut this; a larger glue gap would work."
+    )
+}

@@ -1,0 +1,44 @@
+//! Pure functions from the model to what is shown.
+
+mod chips;
+mod context;
+mod dial;
+mod drawing;
+mod field;
+mod fractions;
+mod head;
+mod heading;
+mod icon;
+mod joint;
+mod notices;
+mod saw;
+mod segment;
+mod select;
+mod shop;
+mod show;
+
+use yew::{Callback, Html, html};
+
+use crate::model::Model;
+use crate::msg::Msg;
+use crate::state::Place;
+use context::Context;
+
+/// The whole page; whatever happens in it is sent to `emit`.
+pub(crate) fn view(model: &Model, emit: &Callback<Msg>) -> Html {
+    let context = Context { model, emit };
+    html! {
+        <div class="page">
+            if model.state.at_saw.open {
+                { saw::view(context) }
+            } else {
+                { head::view(context) }
+                { match model.state.place {
+                    Place::Joint => joint::view(context),
+                    Place::Shop => shop::view(context),
+                } }
+            }
+            { notices::view(context) }
+        </div>
+    }
+}

@@ -1,0 +1,35 @@
+//! The shop: saws, cutters and screws, measured once and used everywhere; and what the page itself is told.
+
+mod about;
+mod asides;
+mod cutters;
+mod saws;
+mod screws;
+mod settings;
+mod slot;
+mod stack;
+mod thing;
+
+use yew::{Html, html};
+
+use super::context::Context;
+
+/// The place.
+pub(super) fn view(context: Context<'_>) -> Html {
+    html! {
+        <main class="main shop" id="main">
+            <div class="column">
+                { asides::view(context) }
+                { cutters::view(context) }
+                { saws::view(context) }
+                { screws::view(context) }
+            </div>
+            <div class="column">
+                { slot::view(context) }
+                { stack::view(context) }
+                { settings::view(context) }
+                { about::view(context) }
+            </div>
+        </main>
+    }
+}
