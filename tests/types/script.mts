@@ -1,11 +1,38 @@
 // Only compiled, never run: a script against the shipped types.
 
-import init, { initSync, startPage } from '../../dist/pkg/notchwright.js';
+import init, { boxJoint, boxJointChoices, formatLength, initSync, parseLength } from '../../dist/pkg/notchwright.js';
 
 const bytes: Uint8Array<ArrayBuffer> = new Uint8Array();
 initSync({ module: bytes });
 await init({ module_or_path: bytes });
-startPage();
 
-// @ts-expect-error: it takes nothing.
-startPage('app');
+const boards = { width: 140, a: { thickness: 12 }, b: { thickness: 18 } };
+const cutter = { kerf: 3.07 };
+const screw = { threadsPerInch: 16, divisions: 80 };
+
+const reply = boxJoint({ ...boards, cutter, screw, layout: { kind: 'count', count: 9 } });
+if (reply.ok) {
+  const readings: number[] = reply.plan.sets.flatMap((set) => set.stops.map((stop) => stop.reading));
+  const gap: number = reply.plan.dryFit.smallestGap;
+  const said: string[] = reply.notes.map((note) => note.message);
+  console.log(readings, gap, said);
+} else {
+  const fields: string[] = reply.problems.map((problem) => problem.field);
+  console.log(fields);
+}
+
+const choices = boxJointChoices({ ...boards, cutter, screw });
+const counts: number[] = choices.ok ? choices.plan.choices.map((choice) => choice.count) : [];
+
+const length = parseLength({ text: '1 1/2"', unit: 'mm' });
+const text = formatLength({ mm: length.ok ? length.plan.mm : 0, unit: 'in', fraction: 64 });
+console.log(counts, text.ok && text.plan.text.length);
+
+// @ts-expect-error: a plan is only there once the reply is known to be one.
+reply.plan;
+// @ts-expect-error: the board's width is needed.
+boxJointChoices({ a: boards.a, b: boards.b, cutter, screw });
+// @ts-expect-error: there is no such layout.
+boxJoint({ ...boards, cutter, screw, layout: { kind: 'even' } });
+// @ts-expect-error: lengths are numbers in mm.
+formatLength({ mm: '12', unit: 'in' });

@@ -81,7 +81,8 @@ fn module(steps: &mut Steps, layout: &Layout) -> Result<()> {
     steps.step("the module in Node", || {
         perform(
             Command::new("node")
-                .args(["--test", "tests/node/module.test.mjs"])
+                .args(["--test", "--test-reporter=spec"])
+                .args(["tests/node/module.test.mjs", "tests/node/random.test.mjs"])
                 .current_dir(&layout.root),
         )
     })?;
