@@ -14,6 +14,8 @@ pub mod model;
 pub mod msg;
 pub mod notice;
 pub mod state;
+#[cfg(test)]
+mod testing;
 pub mod update;
 pub mod view;
 

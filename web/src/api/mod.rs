@@ -4,6 +4,8 @@
 //! in `notchwright.d.ts` beside this crate's sources, each field with its unit.
 
 mod plain;
+#[cfg(test)]
+mod tests;
 
 use notchwright_core::check::Checker;
 use notchwright_core::given::{self, Given, Shape};

@@ -1,0 +1,508 @@
+// What scripts ask the module and what it answers.
+//
+// Lengths are numbers in mm, areas in mm², angles in degrees. Places across a board count from its
+// reference edge: the one that goes against the stop on the carriage.
+
+/** What every function returns: a plan with its notes, or every problem of the request at once. */
+export type Reply<Plan> = Planned<Plan> | Refused;
+
+/** A plan, with what should be known about it. */
+export interface Planned<Plan> {
+  ok: true;
+  /** What was asked for. */
+  plan: Plan;
+  /** What to know about it, cautions included. */
+  notes: Note[];
+}
+
+/** A request that cannot be answered. */
+export interface Refused {
+  ok: false;
+  /** All that is wrong with it. */
+  problems: Problem[];
+}
+
+/** What is wrong with one field of a request. */
+export interface Problem {
+  /** Path of the field: `cutter.kerf`, `layout.weights.2`; empty for the request itself. */
+  field: string;
+  /** What kind of wrong, for programs. */
+  code: ProblemCode;
+  /** What was given and what would work, for people; lengths in mm. */
+  message: string;
+  /** The bound that was passed, in the field's own unit, where there is one. */
+  limit?: number;
+}
+
+/** Kinds of problems. */
+export type ProblemCode =
+  | 'missing'
+  | 'unknown-field'
+  | 'wrong-kind'
+  | 'unknown-word'
+  | 'not-finite'
+  | 'not-whole'
+  | 'too-small'
+  | 'too-large'
+  | 'conflict'
+  | 'cutter-too-wide'
+  | 'dial-too-coarse'
+  | 'beyond-travel'
+  | 'beyond-height';
+
+/** Something to know about a plan. */
+export interface Note {
+  /** A short name for programs, such as `floor-ridge`. */
+  code: string;
+  /** `caution`: somebody can get hurt; `warning`: a board can be spoiled; `info`: good to know. */
+  severity: 'caution' | 'warning' | 'info';
+  /** What it says; lengths in mm. */
+  message: string;
+  /** The field of the request that it is about, if it is about one. */
+  field?: string;
+}
+
+/** A cutter that leaves upright walls: a blade, a grooving stack or a straight bit. */
+export interface Cutter {
+  /** Width it really cuts, measured in a test cut, mm; 0.2 to 60. */
+  kerf: number;
+  /** Diameter, mm; 1 to 1000. */
+  diameter?: number;
+  /** Grind of its teeth; flat when left out. */
+  grind?: Grind;
+  /** Least overlap of neighbouring passes, mm, at most half the kerf; 0.3 when left out. */
+  overlap?: number;
+}
+
+/** How the tips of the teeth are ground. */
+export type Grind =
+  /** Square to the blade: leaves a flat floor. */
+  | { kind: 'flat' }
+  /** Each tooth slopes over the whole kerf, alternately left and right, by this bevel, 0 to 60 degrees. */
+  | { kind: 'alternate'; bevelDegrees: number }
+  /** Ground to a dovetail's slope. */
+  | { kind: 'slope' };
+
+/** The screw that moves the carriage, and its wheel; give either `lead` or `threadsPerInch`. */
+export type Screw = ScrewDial & (
+  /** Carriage travel per turn, mm; 0.05 to 100. */
+  | { lead: number; threadsPerInch?: never }
+  /** Threads per inch of a single-start screw; lead = 25.4 / threadsPerInch; 0.25 to 500. */
+  | { threadsPerInch: number; lead?: never }
+);
+
+/** What a screw has besides its lead. */
+export interface ScrewDial {
+  /** Graduations of the wheel per turn; 1 to 10000, whole. */
+  divisions: number;
+  /** Lost motion when the wheel changes direction, mm; 0 when left out. */
+  backlash?: number;
+  /** What readings are rounded to; whole divisions when left out. */
+  rounding?: 'division' | 'half' | 'none';
+  /** Where the cut goes as readings rise, seen from the reference edge; `away` when left out. */
+  rises?: 'away' | 'towards';
+  /** How far the carriage can travel, mm; unlimited when left out. */
+  travel?: number;
+}
+
+/** Where the reading is zero. */
+export type Zero =
+  /** The reference edge just touches the side of the stopped cutter: reading = at + kerf. */
+  | { kind: 'touch' }
+  /** The cutter is flush with the reference edge: reading = at. */
+  | { kind: 'flush' }
+  /** A kerf made at `reading`, mm, lies with its near side `measured` mm from the reference edge. */
+  | { kind: 'testKerf'; reading: number; measured: number };
+
+/** One board. */
+export interface Board {
+  /** Thickness, mm; 0.5 to 200. */
+  thickness: number;
+}
+
+/** How the width is divided into pins and sockets. */
+export type Layout =
+  /** Into so many equal fingers, pins and sockets together; 2 to 500. */
+  | { kind: 'count'; count: number }
+  /** Into the odd number of fingers nearest this width, mm. */
+  | { kind: 'finger'; width: number }
+  /** Sockets as wide as the cutter; the rest goes to both end fingers, to the far edge, or is ripped off. */
+  | { kind: 'onePass'; leftover: 'ends' | 'far' | 'rip' }
+  /** By relative widths; mirrored: they run back again from the last one, which stands in the middle once. */
+  | { kind: 'pattern'; weights: number[]; mirrored?: boolean };
+
+/** A groove along the inner faces of both boards. */
+export interface Groove {
+  /** Edge of the board to the groove's nearer side, mm. */
+  fromEdge: number;
+  /** Width, mm. */
+  width: number;
+  /** Depth, mm. */
+  depth: number;
+  /** Which edge it is measured from; `reference` when left out. */
+  edge?: 'reference' | 'far';
+}
+
+/** What the saw and sled allow. */
+export interface Saw {
+  /** Greatest height of the blade above the table, mm. */
+  greatestHeight: number;
+  /** Thickness of the sled's base, mm; 0 when left out. */
+  base?: number;
+}
+
+/** A box joint between the ends of two boards of the same width. */
+export interface BoxJointRequest {
+  /** Width of both boards, mm; 2 to 3000. */
+  width: number;
+  /** Board A. */
+  a: Board;
+  /** Board B. */
+  b: Board;
+  /** The cutter. */
+  cutter: Cutter;
+  /** The screw. */
+  screw: Screw;
+  /** Where the reading is zero; `touch` when left out. */
+  zero?: Zero;
+  /** How the width is divided. */
+  layout: Layout;
+  /** What board A has at the reference edge; `pin` when left out. */
+  first?: 'pin' | 'socket';
+  /** Glue gap at each flank, mm; 0.05 when left out. */
+  glueGap?: number;
+  /** How far pins stand past the mating face, mm; 0 when left out. */
+  proud?: number;
+  /** A groove along both boards, such as a drawer bottom's. */
+  groove?: Groove;
+  /** What the saw and sled allow; nothing is checked when left out. */
+  saw?: Saw;
+}
+
+/** A box joint, ready to cut. */
+export interface BoxJointPlan {
+  /** Number of spaces, pins and sockets together. */
+  count: number;
+  /** Width of a usual finger, mm: the mean for a pattern, half the pitch for one pass per socket. */
+  fingerWidth: number;
+  /** Boundaries between the spaces, both edges included, mm. */
+  boundaries: number[];
+  /** Whether the layout reads the same from both edges. */
+  symmetric: boolean;
+  /** Whether board A has a pin at the reference edge. */
+  firstIsPin: boolean;
+  /** Width of the boards that the stops are for, mm: the width asked, or the width to rip to. */
+  width: number;
+  /** Widths that whole fingers fill, where the rest is to be ripped off. */
+  ripTo?: RipTo;
+  /** Glue gap that the layout aims at, mm. */
+  glueGap: number;
+  /** Depth of cut in board A, mm. */
+  depthA: number;
+  /** Depth of cut in board B, mm. */
+  depthB: number;
+  /** Set-ups with their stops: board A, then board B. */
+  sets: Set[];
+  /** What the cuts really make. */
+  dryFit: DryFit;
+  /** What becomes of the groove. */
+  groove?: GroovePlan;
+}
+
+/** Widths near the board's that whole fingers fill, mm. */
+export interface RipTo {
+  /** The greatest that is not above the board's width, mm. */
+  below: number;
+  /** The least that is not below it, mm. */
+  above: number;
+}
+
+/** One set-up of the saw and its stops, in the order of use. */
+export interface Set {
+  /** What it is called. */
+  name: string;
+  /** Which board is cut. */
+  board: 'a' | 'b';
+  /** Lean of the blade, degrees; positive towards the reference edge as it rises. */
+  tiltDegrees: number;
+  /** Turn of the board in plan, degrees. */
+  yawDegrees: number;
+  /** Whether the board is turned face for face. */
+  flipped: boolean;
+  /** Height of the cutter above the sled's base, mm. */
+  height: number;
+  /** Width of each cut, mm. */
+  kerf: number;
+  /** Height of the ridge that each pass leaves in the middle of its kerf, mm; 0 under flat teeth. */
+  ridge: number;
+  /** Where to run back to before the first stop, so that every stop is reached with rising readings. */
+  runUp: Reading;
+  /** The stops. */
+  stops: Stop[];
+}
+
+/** A place of the wheel. */
+export interface Reading {
+  /** Carriage travel from zero, mm. */
+  reading: number;
+  /** Whole turns from zero; negative below zero, with the division still counted upwards. */
+  turns: number;
+  /** Divisions beyond the whole turns; may be fractional. */
+  division: number;
+}
+
+/** One position of the carriage, and the pass that is cut there. */
+export interface Stop {
+  /** Place in the order of use, from 1. */
+  number: number;
+  /** The kerf's side nearest the reference edge, mm, after rounding to the dial. */
+  at: number;
+  /** Carriage travel from zero, mm. */
+  reading: number;
+  /** Whole turns from zero; negative below zero, with the division still counted upwards. */
+  turns: number;
+  /** Divisions beyond the whole turns; may be fractional. */
+  division: number;
+  /** Change of reading from the stop before, mm; for the first stop, from zero. */
+  move: number;
+  /** Whole turns of the move. */
+  moveTurns: number;
+  /** Divisions of the move beyond its whole turns. */
+  moveDivision: number;
+  /** Which space it clears, along the width from 0, pins and sockets alike. */
+  space: number;
+  /** Which socket of this board that is, along the width from 0. */
+  socket: number;
+  /** Which pass of its socket this is, from 1. */
+  pass: number;
+  /** How many passes its socket takes. */
+  passes: number;
+}
+
+/** What two boards cut at these stops are like when they are put together. */
+export interface DryFit {
+  /** Every pair of mating flanks, from the reference edge. */
+  flanks: Flank[];
+  /** Smallest gap at any flank, mm; negative where wood overlaps. */
+  smallestGap: number;
+  /** Largest gap at any flank, mm. */
+  largestGap: number;
+  /** From the highest place of A's socket floors to the face that meets it, mm; negative: in the way. */
+  floorGapA: number;
+  /** From the highest place of B's socket floors to the face that meets it, mm; negative: in the way. */
+  floorGapB: number;
+  /** Wood that no pass reaches, inside sockets. */
+  uncut: Uncut[];
+  /** Whether pins and sockets overlap: the joint does not go together as cut. */
+  clash: boolean;
+  /** Area left open between the boards in A's face, mm². */
+  gapAreaA: number;
+  /** Area left open between the boards in B's face, mm². */
+  gapAreaB: number;
+  /** Area where both boards have wood in A's face, mm². */
+  clashAreaA: number;
+  /** Area where both boards have wood in B's face, mm². */
+  clashAreaB: number;
+}
+
+/** One pair of mating flanks. */
+export interface Flank {
+  /** Where A's flank is, mm. */
+  x: number;
+  /** Which side of board A's wood it is: towards the reference edge, or away from it. */
+  side: 'left' | 'right';
+  /** Gap at the outer face, mm; negative where wood overlaps. */
+  gapAtOuter: number;
+  /** Gap at the inner face, mm; negative where wood overlaps. */
+  gapAtInner: number;
+}
+
+/** Wood that no pass reaches. */
+export interface Uncut {
+  /** Which board. */
+  board: 'a' | 'b';
+  /** Its area on the board's face, mm². */
+  area: number;
+  /** Its greatest height above the depth line, mm. */
+  height: number;
+  /** Its middle, mm. */
+  near: number;
+}
+
+/** Where a groove meets the fingers. */
+export interface GroovePlan {
+  /** Its nearer side, mm. */
+  from: number;
+  /** Its farther side, mm. */
+  to: number;
+  /** What happens at the ends of board A and of board B. */
+  ends: GrooveEnd[];
+  /** Nearest places at which only one board needs a stopped groove, the nearest first. */
+  better: GroovePlace[];
+}
+
+/** What a groove meets at the ends of one board. */
+export interface GrooveEnd {
+  /** Which board. */
+  board: 'a' | 'b';
+  /** What it runs out through; `both` is partly a pin. */
+  through: 'pin' | 'socket' | 'both';
+  /** How it must be made so that no hole shows in the finished joint. */
+  make: 'through' | 'stopped';
+}
+
+/** A place for a groove. */
+export interface GroovePlace {
+  /** Edge to nearer side, as the request measures it, mm. */
+  fromEdge: number;
+  /** The board that can then be grooved from end to end. */
+  through: 'a' | 'b';
+}
+
+/** What numbers of fingers are wanted for. */
+export interface BoxJointChoicesRequest {
+  /** Width of both boards, mm; 2 to 3000. */
+  width: number;
+  /** Board A. */
+  a: Board;
+  /** Board B. */
+  b: Board;
+  /** The cutter. */
+  cutter: Cutter;
+  /** The screw. */
+  screw: Screw;
+  /** Glue gap at each flank, mm; 0.05 when left out. */
+  glueGap?: number;
+}
+
+/** Numbers of fingers to choose from. */
+export interface BoxJointChoicesPlan {
+  /** The best first; empty when no inner socket on this board is wide enough for the cutter. */
+  choices: Choice[];
+}
+
+/** One number of fingers. */
+export interface Choice {
+  /** Pins and sockets together. */
+  count: number;
+  /** Width of a finger, mm. */
+  fingerWidth: number;
+  /** Passes that clear one inner socket. */
+  passesPerSocket: number;
+  /** Passes for one end of both boards. */
+  totalPasses: number;
+  /** Width of the finger at each edge, mm. */
+  endFinger: number;
+  /** Whether a finger and its neighbour together are a whole number of the wheel's divisions. */
+  wholeDivisions: boolean;
+  /** Why it stands where it stands. */
+  reason: string;
+}
+
+/** Pieces of a grooving stack and the width wanted of them. */
+export interface CutterStackRequest {
+  /** Widths of the outer cutters, mm; all of them are in every stack. */
+  outer: number[];
+  /** Widths of the chippers, mm, each used at most once; none when left out. */
+  chippers?: number[];
+  /** Thicknesses of the shims, mm, each used at most once; none when left out. */
+  shims?: number[];
+  /** Width wanted, mm. */
+  want: number;
+}
+
+/** The stacks nearest a wanted width. */
+export interface CutterStackPlan {
+  /** The widest that is not wider than wanted. */
+  below?: Stack;
+  /** The narrowest that is not narrower than wanted. */
+  above?: Stack;
+  /** The nearer of the two. */
+  nearest: Stack;
+}
+
+/** One stack. */
+export interface Stack {
+  /** Width it cuts, mm. */
+  width: number;
+  /** Its pieces. */
+  uses: StackPieces;
+}
+
+/** Pieces of a stack. */
+export interface StackPieces {
+  /** Widths of the outer cutters, mm. */
+  outer: number[];
+  /** Widths of the chippers between them, mm. */
+  chippers: number[];
+  /** Thicknesses of the shims, mm. */
+  shims: number[];
+}
+
+/** A slot made by several kerfs. */
+export interface KerfFromSlotRequest {
+  /** How many kerfs were cut side by side. */
+  steps: number;
+  /** How far the carriage moved from each to the next, mm; less than the kerf. */
+  step: number;
+  /** Width of the slot they made together, mm. */
+  slotWidth: number;
+}
+
+/** The kerf that was measured. */
+export interface KerfFromSlotPlan {
+  /** Width of one cut, run-out included, mm. */
+  kerf: number;
+}
+
+/** A text to be read as a length. */
+export interface ParseLengthRequest {
+  /** The text: `1 1/2"`, `19,05`, `12 mm`. */
+  text: string;
+  /** What a bare number is in. */
+  unit: 'mm' | 'in';
+}
+
+/** The length that was read. */
+export interface ParseLengthPlan {
+  /** The length, mm. */
+  mm: number;
+}
+
+/** A length to be written. */
+export interface FormatLengthRequest {
+  /** The length, mm. */
+  mm: number;
+  /** What to write it in. */
+  unit: 'mm' | 'in';
+  /** In inches: the finest part of an inch, 1 to 1024; 64 when left out. Means nothing in mm. */
+  fraction?: number;
+}
+
+/** The length as written. */
+export interface FormatLengthPlan {
+  /** The text, with its unit; `≈` comes first when a fraction is not exact. */
+  text: string;
+  /** Whether the text says the length to the micrometre. */
+  exact: boolean;
+  /** What to add to the length as written to have the length itself, mm. */
+  leftover: number;
+}
+
+/** Plans a box joint: layout, passes, dial settings, and the dry fit of what they cut. Never throws. */
+export function boxJoint(request: BoxJointRequest): Reply<BoxJointPlan>;
+
+/** Numbers of fingers for a board and a cutter, the best first. Never throws. */
+export function boxJointChoices(request: BoxJointChoicesRequest): Reply<BoxJointChoicesPlan>;
+
+/** The stacks nearest a wanted width, from below and above. Never throws. */
+export function cutterStack(request: CutterStackRequest): Reply<CutterStackPlan>;
+
+/** The kerf that made a stepped slot. Never throws. */
+export function kerfFromSlot(request: KerfFromSlotRequest): Reply<KerfFromSlotPlan>;
+
+/** Reads a length as it is typed. Never throws. */
+export function parseLength(request: ParseLengthRequest): Reply<ParseLengthPlan>;
+
+/** Writes a length as it is read. Never throws. */
+export function formatLength(request: FormatLengthRequest): Reply<FormatLengthPlan>;

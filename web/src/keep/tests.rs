@@ -1,1 +1,222 @@
-//! Tests.
+//! What is kept comes back, and what is foreign does no harm.
+
+use notchwright_core::units::Unit;
+use proptest::collection::vec;
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+use super::{LARGEST, Restored, Unreadable, link, saved};
+use crate::model::Model;
+use crate::msg::{Edit, Msg};
+use crate::state::{Field, Id, JointField, State};
+use crate::testing::msg;
+use crate::update::Found;
+
+fn whole(state: State) -> Restored {
+    Restored {
+        state,
+        is_whole: true,
+    }
+}
+
+fn after(messages: Vec<Msg>) -> State {
+    let (mut model, _) = Model::start(Found::default());
+    for msg in messages {
+        model.update(msg);
+    }
+    model.state
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+    #[test]
+    fn what_is_saved_is_restored(messages in vec(msg(), 0..24)) {
+        let state = after(messages);
+        prop_assert_eq!(saved::restore(&saved::save(&state)), Ok(whole(state.clone())));
+        prop_assert_eq!(link::read(&link::write(&state)), Some(Ok(whole(state))));
+    }
+}
+
+proptest! {
+    #[test]
+    fn whatever_text_is_stored_is_read_or_refused(text in "\\PC{0,80}") {
+        let _ = saved::restore(&text);
+        let _ = link::read(&text);
+        let _ = link::read(&format!("#j=1.{text}"));
+        let _ = saved::restore(&format!("{{\"version\":1,\"state\":{text}}}"));
+    }
+
+    #[test]
+    fn whatever_bytes_a_link_carries_are_read_or_refused(bytes in vec(any::<u8>(), 0..200)) {
+        use base64::Engine as _;
+        let text = base64::engine::general_purpose::URL_SAFE_NO_PAD.encode(bytes);
+        let fragment = format!("#j=1.{text}");
+        prop_assert!(matches!(link::read(&fragment), Some(Err(_))));
+    }
+
+    /// A wrong number in a link that still opens would spoil a board.
+    #[test]
+    fn a_link_with_one_letter_changed_is_refused(at in 5_usize..200, letter in "[A-Za-z0-9_-]") {
+        let fragment = link::write(&State::demo());
+        let mut letters: Vec<char> = fragment.chars().collect();
+        let letter = letter.chars().next().unwrap();
+        prop_assume!(at < letters.len() && letters[at] != letter);
+        letters[at] = letter;
+        let changed: String = letters.into_iter().collect();
+        match link::read(&changed) {
+            Some(Ok(restored)) => prop_assert_eq!(restored, whole(State::demo())),
+            read => prop_assert!(matches!(read, Some(Err(Unreadable::Damaged | Unreadable::TooLarge)))),
+        }
+    }
+}
+
+#[test]
+fn a_link_cut_short_is_refused() {
+    let fragment = link::write(&State::demo());
+    for end in 5..fragment.len() {
+        let read = link::read(&fragment[..end]);
+        assert!(
+            matches!(read, Some(Err(Unreadable::Damaged))),
+            "{end}: {read:?}"
+        );
+    }
+}
+
+/// Messengers and mail programs break lines at about two thousand.
+#[test]
+fn the_link_of_an_ordinary_job_is_short() {
+    assert!(link::write(&State::demo()).len() < 1000);
+}
+
+#[test]
+fn fragments_that_are_no_job_are_none() {
+    for fragment in ["", "#", "#top", "#job=1", "j=1.abc"] {
+        assert_eq!(link::read(fragment), None, "{fragment:?}");
+    }
+}
+
+#[test]
+fn a_newer_version_says_so() {
+    assert_eq!(
+        link::read("#j=2.whatever"),
+        Some(Err(Unreadable::NewerVersion))
+    );
+    let newer = json!({ "version": 2, "state": [] }).to_string();
+    assert_eq!(saved::restore(&newer), Err(Unreadable::NewerVersion));
+}
+
+#[test]
+fn a_small_link_that_unpacks_to_a_large_one_is_refused() {
+    use base64::Engine as _;
+    let bomb = vec![b' '; 50 * LARGEST];
+    let packed = miniz_oxide::deflate::compress_to_vec_zlib(&bomb, 9);
+    let text = base64::engine::general_purpose::URL_SAFE_NO_PAD.encode(&packed);
+    assert!(text.len() < LARGEST);
+    let fragment = format!("#j=1.{text}");
+    assert_eq!(link::read(&fragment), Some(Err(Unreadable::TooLarge)));
+    assert_eq!(
+        saved::restore(&"[".repeat(LARGEST + 1)),
+        Err(Unreadable::TooLarge)
+    );
+    assert_eq!(
+        saved::restore(&"[".repeat(LARGEST)),
+        Err(Unreadable::Damaged)
+    );
+}
+
+fn restored(state: &Value) -> Restored {
+    saved::restore(&json!({ "version": 1, "state": state }).to_string()).unwrap()
+}
+
+#[test]
+fn fields_that_cannot_be_read_leave_the_others_alone() {
+    let Restored { state, is_whole } = restored(&json!({
+        "units": "ell",
+        "theme": "dark",
+        "atSaw": { "set": -1, "step": { "stop": 7 }, "open": "yes" },
+        "work": {
+            "joint": { "width": 140, "thicknessA": "12", "layout": [], "mirrored": true, "groove": null },
+            "shop": "none",
+        },
+    }));
+    assert!(!is_whole);
+    let mut expected = State {
+        theme: crate::state::Theme::Dark,
+        ..State::default()
+    };
+    expected.at_saw.step = crate::state::Step::Stop(7);
+    expected.work.joint.thickness_a = crate::state::Entry::mm("12");
+    expected.work.joint.mirrored = true;
+    assert_eq!(state, expected);
+}
+
+#[test]
+fn fields_of_a_later_program_are_noticed() {
+    let mut value: Value = serde_json::to_value(State::demo()).unwrap();
+    assert!(restored(&value).is_whole);
+    value["work"]["joint"]["species"] = "oak".into();
+    let read = restored(&value);
+    assert_eq!(read.state, State::demo());
+    assert!(!read.is_whole);
+}
+
+#[test]
+fn hostile_lists_are_cut_to_size() {
+    let cutter = |id: usize| json!({ "id": id, "name": "x".repeat(20) });
+    let many: Vec<_> = (1..3000).map(cutter).collect();
+    let read =
+        restored(&json!({ "work": { "shop": { "cutters": { "items": many, "chosen": 2999 } } } }));
+    let cutters = &read.state.work.shop.cutters;
+    assert_eq!(cutters.items().len(), 50);
+    assert_eq!(cutters.chosen().map(|cutter| cutter.id), Some(Id(1)));
+    assert!(!read.is_whole);
+
+    let twins = json!([cutter(3), cutter(3), 7, "saw", null, cutter(70_000)]);
+    let read = restored(&json!({ "work": { "shop": { "cutters": { "items": twins } } } }));
+    let ids: Vec<_> = read
+        .state
+        .work
+        .shop
+        .cutters
+        .items()
+        .iter()
+        .map(|cutter| cutter.id)
+        .collect();
+    assert_eq!(ids, [Id(3), Id(0)]);
+}
+
+#[test]
+fn a_text_longer_than_any_field_is_cut_and_noticed() {
+    let read = restored(&json!({ "work": { "joint": { "job": "x".repeat(5000) } } }));
+    assert_eq!(read.state.work.joint.job.text.len(), crate::state::LONGEST);
+    assert!(!read.is_whole);
+}
+
+#[test]
+fn what_was_typed_in_inches_stays_in_inches() {
+    let state = after(vec![
+        Msg::Units(Unit::Inch),
+        Msg::Edit(Edit::Type(Field::Joint(JointField::Width), "5 1/2".into())),
+    ]);
+    let back = saved::restore(&saved::save(&state)).unwrap().state;
+    assert_eq!(back.shown(Field::Joint(JointField::Width)), "5 1/2");
+    assert_eq!(back, state);
+}
+
+/// Written by the first version; every later one must go on reading both.
+#[test]
+fn the_first_version_is_read_for_good() {
+    let stored = saved::restore(include_str!("version-1.json").trim()).unwrap();
+    assert!(stored.is_whole);
+    let work = &stored.state.work;
+    assert_eq!(
+        work.joint.width,
+        crate::state::Entry::new("5 1/2", Unit::Inch)
+    );
+    assert_eq!(
+        work.shop.cutters.chosen().map(|cutter| cutter.id),
+        Some(Id(3))
+    );
+    assert_eq!(stored.state.at_saw.step, crate::state::Step::Stop(7));
+    assert_eq!(link::read(include_str!("version-1.link")), Some(Ok(stored)));
+}

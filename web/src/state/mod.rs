@@ -11,6 +11,8 @@ mod joint;
 mod lenient;
 mod list;
 mod shop;
+#[cfg(test)]
+mod tests;
 
 pub use at_saw::{AtSaw, Step};
 pub(crate) use entry::split_lengths;

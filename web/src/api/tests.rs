@@ -1,0 +1,166 @@
+//! The types that scripts are promised, against what the tools answer.
+
+use std::collections::BTreeMap;
+
+use notchwright_core::dial::ScrewRequest;
+use notchwright_core::given::{self, Shape};
+use notchwright_core::problem::Reply;
+use notchwright_core::{cutter, joint::box_joint, units};
+use serde::Serialize;
+use serde_json::{Value, json};
+
+/// Fields of an interface: name, whether it may be missing, and its type as written.
+type Fields = BTreeMap<String, (bool, String)>;
+
+/// The interfaces of `notchwright.d.ts`, by name.
+fn interfaces() -> BTreeMap<String, Fields> {
+    let mut interfaces = BTreeMap::new();
+    let mut open: Option<(String, Fields)> = None;
+    for line in include_str!("notchwright.d.ts").lines() {
+        if let Some(head) = line.strip_prefix("export interface ") {
+            let name = head.split(['<', ' ']).next().unwrap();
+            open = Some((name.to_owned(), Fields::new()));
+        } else if line == "}" {
+            interfaces.extend(open.take());
+        } else if let (Some((_, fields)), Some((name, kind))) =
+            (&mut open, line.trim().split_once(": "))
+            && !line.trim().starts_with(['/', '*'])
+        {
+            let kind = kind.trim_end_matches(';').to_owned();
+            let may_be_missing = name.ends_with('?');
+            fields.insert(
+                name.trim_end_matches('?').to_owned(),
+                (may_be_missing, kind),
+            );
+        }
+    }
+    interfaces
+}
+
+fn check(value: &Value, kind: &str, path: &str, interfaces: &BTreeMap<String, Fields>) {
+    if let Some(item) = kind.strip_suffix("[]") {
+        for item_value in value
+            .as_array()
+            .unwrap_or_else(|| panic!("{path} is no list"))
+        {
+            check(item_value, item, path, interfaces);
+        }
+    } else if let Some(fields) = interfaces.get(kind) {
+        let object = value
+            .as_object()
+            .unwrap_or_else(|| panic!("{path} is no object"));
+        for name in object.keys() {
+            assert!(
+                fields.contains_key(name),
+                "{kind} has no field {name}: {path}"
+            );
+        }
+        for (name, (may_be_missing, kind)) in fields {
+            match object.get(name) {
+                Some(field) => check(field, kind, &format!("{path}.{name}"), interfaces),
+                None => assert!(may_be_missing, "{path}.{name} is missing"),
+            }
+        }
+    } else {
+        let fits = match kind {
+            "number" => value.is_number(),
+            "string" => value.is_string(),
+            "boolean" => value.is_boolean(),
+            words => value
+                .as_str()
+                .is_some_and(|word| words.contains(&format!("'{word}'"))),
+        };
+        assert!(fits, "{path}: {value} is no {kind}");
+    }
+}
+
+fn promised<P: Serialize>(reply: Reply<P>, plan: &str) {
+    let interfaces = interfaces();
+    let reply = serde_json::to_value(reply).unwrap();
+    assert_eq!(reply["ok"], true, "{reply}");
+    check(&reply["plan"], plan, plan, &interfaces);
+    check(&reply["notes"], "Note[]", "notes", &interfaces);
+}
+
+#[test]
+fn replies_are_as_the_types_promise() {
+    let cutter = json!({ "kerf": 3.2, "grind": { "kind": "alternate", "bevelDegrees": 15 } });
+    let screw = json!({ "threadsPerInch": 16, "divisions": 80, "backlash": 0.2 });
+    let boards = json!({ "width": 140, "a": { "thickness": 12 }, "b": { "thickness": 18 }, "cutter": cutter, "screw": screw });
+    for layout in [
+        json!({ "kind": "count", "count": 8 }),
+        json!({ "kind": "onePass", "leftover": "rip" }),
+    ] {
+        let mut request = boards.clone();
+        request["layout"] = layout;
+        request["groove"] = json!({ "fromEdge": 9, "width": 6, "depth": 6 });
+        let request = serde_json::from_value(request).unwrap();
+        promised(Reply(box_joint::box_joint(&request)), "BoxJointPlan");
+    }
+    let request = serde_json::from_value(boards).unwrap();
+    promised(Reply(box_joint::choices(&request)), "BoxJointChoicesPlan");
+    let request = json!({ "outer": [3.2, 3.2], "chippers": [3.2], "shims": [0.1], "want": 9.65 });
+    let request = serde_json::from_value(request).unwrap();
+    promised(Reply(cutter::build_stack(&request)), "CutterStackPlan");
+    let request =
+        serde_json::from_value(json!({ "steps": 5, "step": 2.5, "slotWidth": 13.2 })).unwrap();
+    promised(Reply(cutter::measure_kerf(&request)), "KerfFromSlotPlan");
+    let request = serde_json::from_value(json!({ "text": "3/4", "unit": "in" })).unwrap();
+    promised(Reply(units::read_length(&request)), "ParseLengthPlan");
+    let request = serde_json::from_value(json!({ "mm": 19.05, "unit": "in" })).unwrap();
+    promised(Reply(units::write_length(&request)), "FormatLengthPlan");
+}
+
+#[test]
+fn problems_are_as_the_types_promise() {
+    let request =
+        json!({ "width": -1, "layout": { "kind": "count", "count": 2.5 }, "first": "tail" });
+    let request = serde_json::from_value(request).unwrap();
+    let reply = serde_json::to_value(Reply(box_joint::box_joint(&request))).unwrap();
+    let types = include_str!("notchwright.d.ts");
+    let codes = types
+        .split_once("export type ProblemCode =")
+        .unwrap()
+        .1
+        .split_once(';')
+        .unwrap()
+        .0;
+    let mut interfaces = interfaces();
+    let code = interfaces
+        .get_mut("Problem")
+        .unwrap()
+        .get_mut("code")
+        .unwrap();
+    assert_eq!(code.1, "ProblemCode");
+    code.1 = codes.to_owned();
+    check(&reply["problems"], "Problem[]", "problems", &interfaces);
+    assert!(reply["problems"].as_array().unwrap().len() > 5);
+}
+
+/// The fields of an interface that no request of the kind `T` has.
+fn unknown<T: Shape>(interface: &str) -> Vec<String> {
+    let fields = interfaces().remove(interface).unwrap().into_keys();
+    let request: Value = fields.map(|name| (name, Value::Null)).collect();
+    let (_, problems) = given::read::<T, _>(request);
+    problems.into_iter().map(|problem| problem.field).collect()
+}
+
+#[test]
+fn scripts_are_promised_no_field_that_requests_do_not_have() {
+    for unknown in [
+        unknown::<box_joint::BoxJointRequest>("BoxJointRequest"),
+        unknown::<box_joint::ChoicesRequest>("BoxJointChoicesRequest"),
+        unknown::<box_joint::BoardRequest>("Board"),
+        unknown::<box_joint::GrooveRequest>("Groove"),
+        unknown::<box_joint::SawRequest>("Saw"),
+        unknown::<cutter::CutterRequest>("Cutter"),
+        unknown::<ScrewRequest>("ScrewDial"),
+        unknown::<cutter::CutterStackRequest>("CutterStackRequest"),
+        unknown::<cutter::KerfFromSlotRequest>("KerfFromSlotRequest"),
+        unknown::<units::ParseLengthRequest>("ParseLengthRequest"),
+        unknown::<units::FormatLengthRequest>("FormatLengthRequest"),
+    ] {
+        assert_eq!(unknown, [""; 0]);
+    }
+    assert_eq!(unknown::<box_joint::SawRequest>("Board"), ["thickness"]);
+}

@@ -1,0 +1,242 @@
+//! Opening, and never losing what was there.
+
+use super::{WIDTH, started, type_in};
+use crate::effect::Effect;
+use crate::keep::{Unreadable, link, saved};
+use crate::model::Model;
+use crate::msg::{Msg, SawMove};
+use crate::notice::Notice;
+use crate::state::{Entry, State, Step};
+use crate::update::Found;
+
+/// A job of this width.
+fn job(width: &str) -> State {
+    let mut state = State::demo();
+    state.work.joint.width = Entry::mm(width);
+    state
+}
+
+fn found(stored: &State, fragment: &str) -> Found {
+    Found {
+        stored: Some(saved::save(stored)),
+        fragment: fragment.into(),
+        ..Found::default()
+    }
+}
+
+fn width(model: &Model) -> &str {
+    &model.state.work.joint.width.text
+}
+
+#[test]
+fn the_first_visit_opens_the_worked_joint() {
+    let (model, effects) = Model::start(Found::default());
+    assert_eq!(model.state, State::demo());
+    assert!(model.answer.current().is_some());
+    assert_eq!((model.notices, effects), (vec![], vec![]));
+    assert!(!model.can_undo);
+}
+
+#[test]
+fn a_bookmark_restores_the_job_in_another_browser() {
+    let mut job = job("160");
+    job.at_saw.step = Step::Stop(3);
+    let (model, effects) = Model::start(Found {
+        fragment: link::write(&job),
+        ..Found::default()
+    });
+    assert_eq!(model.state, job);
+    // The worked joint that was there before is no loss.
+    assert_eq!((model.notices, effects), (vec![], vec![]));
+}
+
+#[test]
+fn a_link_over_other_work_can_be_undone_and_the_work_is_kept_aside() {
+    let (mut model, effects) = Model::start(found(&job("150"), &link::write(&job("160"))));
+    assert_eq!(width(&model), "160");
+    assert_eq!(model.notices, [Notice::LinkReplaced]);
+    let [Effect::KeepAside { key, text }] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    assert_eq!(*text, saved::save(&job("150")));
+    assert!(model.asides[0].can_open);
+
+    // Back again it need not lie aside; forth again it must.
+    let effects = model.update(Msg::Undo);
+    assert_eq!(width(&model), "150");
+    assert_eq!(effects, [Effect::DropAside { key: key.clone() }]);
+    let effects = model.update(Msg::Redo);
+    assert_eq!(width(&model), "160");
+    assert!(
+        matches!(effects.as_slice(), [Effect::KeepAside { .. }]),
+        "{effects:?}"
+    );
+}
+
+#[test]
+fn work_kept_aside_survives_the_tab_and_changes_places_when_opened() {
+    let (first, effects) = Model::start(found(&job("150"), &link::write(&job("160"))));
+    let [Effect::KeepAside { key, text }] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    let (mut model, _) = Model::start(Found {
+        asides: vec![(key.clone(), text.clone())],
+        ..found(&first.state, "")
+    });
+    model.update(Msg::OpenAside(key.clone()));
+    assert_eq!(width(&model), "150");
+    let kept: Vec<_> = model.asides.iter().map(|aside| &*aside.text).collect();
+    assert_eq!(kept, [saved::save(&job("160"))]);
+    model.update(Msg::Undo);
+    assert_eq!(width(&model), "160");
+}
+
+#[test]
+fn a_link_to_the_same_work_keeps_the_place_at_the_saw() {
+    let mut stored = started();
+    stored.update(Msg::Saw(SawMove::Open));
+    stored.update(Msg::Saw(SawMove::Next));
+    let (model, effects) = Model::start(found(&stored.state, &link::write(&State::demo())));
+    assert_eq!(model.state, stored.state);
+    assert_eq!((model.notices, effects), (vec![], vec![]));
+}
+
+#[test]
+fn the_pages_own_address_never_outdoes_the_store() {
+    let (model, _) = Model::start(Found {
+        is_own: true,
+        ..found(&job("150"), &link::write(&job("140.5")))
+    });
+    assert_eq!(width(&model), "150");
+    assert_eq!(model.notices, []);
+    // But it is all there is where the store was wiped.
+    let (model, _) = Model::start(Found {
+        is_own: true,
+        fragment: link::write(&job("140.5")),
+        ..Found::default()
+    });
+    assert_eq!(width(&model), "140.5");
+}
+
+#[test]
+fn a_broken_link_changes_nothing_and_is_kept_aside() {
+    let mut model = started();
+    type_in(&mut model, WIDTH, "150");
+    for (fragment, fault) in [
+        ("#j=1.AAAA", Unreadable::Damaged),
+        ("#j=7.AAAA", Unreadable::NewerVersion),
+    ] {
+        let effects = model.update(Msg::OpenLink(fragment.into()));
+        assert_eq!(width(&model), "150");
+        assert!(model.notices.contains(&Notice::LinkBroken(fault)));
+        let kept =
+            matches!(effects.as_slice(), [Effect::KeepAside { text, .. }] if text == fragment);
+        assert!(kept, "{effects:?}");
+        assert!(!model.asides.last().unwrap().can_open);
+    }
+    assert_eq!(model.update(Msg::OpenLink("#j=1.AAAA".into())), []);
+    assert_eq!(model.update(Msg::OpenLink("#top".into())), []);
+}
+
+#[test]
+fn a_broken_store_is_kept_aside_and_the_page_works() {
+    let (mut model, effects) = Model::start(Found {
+        stored: Some("{\"version\":1,\"st".into()),
+        ..Found::default()
+    });
+    assert_eq!(model.notices, [Notice::StoreBroken]);
+    assert_eq!(model.state, State::demo());
+    let [Effect::KeepAside { key, text }] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    assert_eq!(
+        (key.as_str(), text.as_str()),
+        ("notchwright.aside.1", "{\"version\":1,\"st")
+    );
+    let download = Effect::Download {
+        name: "notchwright-1.txt".into(),
+        text: text.clone(),
+    };
+    assert_eq!(model.update(Msg::SaveAside(key.clone())), [download]);
+    let copy = Effect::Copy(text.clone());
+    assert_eq!(model.update(Msg::CopyAside(key.clone())), [copy]);
+    let drop = Effect::DropAside { key: key.clone() };
+    assert_eq!(model.update(Msg::DropAside(key.clone())), [drop]);
+    assert_eq!(model.asides, []);
+}
+
+#[test]
+fn a_store_read_in_parts_says_so() {
+    let text = "{\"version\":1,\"state\":{\"work\":{\"joint\":{\"width\":\"150\",\"glueGap\":7}}}}";
+    let (model, effects) = Model::start(Found {
+        stored: Some(text.into()),
+        ..Found::default()
+    });
+    assert_eq!(width(&model), "150");
+    assert_eq!(model.notices, [Notice::StorePartly]);
+    assert!(matches!(effects.as_slice(), [Effect::KeepAside { .. }]));
+}
+
+#[test]
+fn new_texts_set_aside_never_take_the_place_of_others() {
+    let aside = |n: usize| (format!("notchwright.aside.{n}"), format!("text {n}"));
+    let (model, effects) = Model::start(Found {
+        stored: Some("?".into()),
+        asides: vec![aside(10), aside(9)],
+        ..Found::default()
+    });
+    let keys: Vec<_> = model
+        .asides
+        .iter()
+        .map(|aside| aside.key.as_str())
+        .collect();
+    assert_eq!(
+        keys,
+        [
+            "notchwright.aside.9",
+            "notchwright.aside.10",
+            "notchwright.aside.11"
+        ]
+    );
+    assert_eq!(effects.len(), 1);
+
+    let (model, effects) = Model::start(Found {
+        stored: Some("?".into()),
+        asides: (1..=20).map(aside).collect(),
+        ..Found::default()
+    });
+    let oldest = Effect::DropAside {
+        key: "notchwright.aside.1".into(),
+    };
+    assert_eq!(effects.first(), Some(&oldest));
+    assert_eq!(model.asides.len(), 20);
+}
+
+#[test]
+fn another_tab_is_followed_and_its_run_of_changes_is_one_step() {
+    let mut model = started();
+    for width in ["1", "15", "150"] {
+        model.update(Msg::OtherTab(saved::save(&job(width))));
+    }
+    assert_eq!(width(&model), "150");
+    model.update(Msg::Undo);
+    assert_eq!(width(&model), "140");
+    model.update(Msg::OtherTab("?".into()));
+    assert_eq!(width(&model), "140");
+}
+
+#[test]
+fn another_tab_does_not_move_the_saw_in_this_one() {
+    let mut model = started();
+    model.update(Msg::Saw(SawMove::Open));
+    model.update(Msg::Saw(SawMove::Jump(0, Step::Stop(5))));
+    let here = model.state.clone();
+    model.update(Msg::OtherTab(saved::save(&State::demo())));
+    assert_eq!(model.state, here);
+
+    // But a tab that looks on takes over how far the other has come.
+    let mut onlooker = started();
+    onlooker.update(Msg::OtherTab(saved::save(&here)));
+    assert_eq!(onlooker.state.at_saw.step, Step::Stop(5));
+    assert!(!onlooker.state.at_saw.open);
+}
