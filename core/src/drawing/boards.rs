@@ -24,7 +24,9 @@ pub fn box_joint_drawing(plan: &BoxJointPlan) -> Drawing {
         draw_board(&mut sheet, plan.width, set, &paper.view(set.board));
     }
     draw_dimensions(&mut sheet, plan, &paper);
-    let corner = Point::new(paper.right + sheet.ems(4.4), paper.bottom + sheet.ems(2.0));
+    let words = paper.left + sheet.ems(Sheet::REFERENCE_WORDS);
+    let right = words.max(paper.right + sheet.ems(4.4));
+    let corner = Point::new(right, paper.bottom + sheet.ems(2.0));
     sheet.finish(corner)
 }
 
@@ -97,7 +99,7 @@ fn draw_board(sheet: &mut Sheet, width: Mm, set: &Set, view: &View) {
         Role::Uncut,
         uncut(&profile, set).iter().map(|area| view.places(area)),
     );
-    sheet.lines(Role::Outline, view.outline(&profile));
+    sheet.outline(view.outline(&profile));
     if set.kerf > width * TELLABLE {
         let pass = |at: Mm| {
             let corners = rectangle(
@@ -110,7 +112,7 @@ fn draw_board(sheet: &mut Sheet, width: Mm, set: &Set, view: &View) {
         };
         sheet.polygons(Role::Pass, set.stops.iter().map(|stop| pass(stop.at)));
     }
-    draw_letter_and_edge(sheet, set, view);
+    draw_letter_and_edge(sheet, set, &profile, view);
 }
 
 /// Wood left standing inside sockets, on the board's face.
@@ -153,7 +155,7 @@ fn grain(depth: Mm, view: &View) -> Vec<Vec<Point>> {
         .collect()
 }
 
-fn draw_letter_and_edge(sheet: &mut Sheet, set: &Set, view: &View) {
+fn draw_letter_and_edge(sheet: &mut Sheet, set: &Set, profile: &Profile, view: &View) {
     let is_a = set.board == Board::A;
     let far = view.y(view.window.deep);
     let left = view.x(view.window.left);
@@ -163,8 +165,11 @@ fn draw_letter_and_edge(sheet: &mut Sheet, set: &Set, view: &View) {
         Point::new(left + sheet.ems(0.6), far + sheet.ems(letter)),
         name,
     );
-    let side =
-        [Mm::ZERO, view.window.deep].map(|depth| view.place(Point::new(view.window.left, depth)));
+    let end = profile
+        .places()
+        .first()
+        .map_or(Mm::ZERO, |place| place.depth);
+    let side = [end, view.window.deep].map(|depth| view.place(Point::new(view.window.left, depth)));
     sheet.lines(Role::ReferenceEdge, [side.to_vec()]);
     sheet.reference_edge(left, far + sheet.ems(edge), is_a);
 }

@@ -118,6 +118,8 @@ roles! {
     Grain "grain",
     /// What the cutter leaves: edges, pins, socket floors, and anything left standing.
     Outline "outline",
+    /// The same where fingers are so narrow that usual lines would run together.
+    FineOutline "fine-outline",
     /// Where the reference edge is.
     ReferenceEdge "reference-edge",
     /// A pass of the cutter.
@@ -138,7 +140,7 @@ roles! {
     Letter "letter",
     /// Words beside a thing.
     Words "words",
-    /// Frame of an enlarged part.
+    /// Ground of an enlarged part, and the frame around it.
     Frame "frame",
     /// From a place to its enlargement.
     Leader "leader",

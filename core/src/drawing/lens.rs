@@ -91,10 +91,10 @@ impl Lens {
             across: enlarged,
             along: -enlarged,
         };
+        sheet.polygons(Role::Frame, [rectangle(left, top, right, bottom)]);
         joint.draw(sheet, &view);
         sheet.polygons(Role::Gap, self.gap.and_then(|gap| joint.block(gap, &view)));
-        let frame = rectangle(left, top, right, bottom);
-        sheet.polygons(Role::Frame, [frame]);
+        sheet.frame(left, top, right, bottom);
         let from = corner.place(self.focus);
         let lead = |x| vec![from, Point::new(x, top)];
         sheet.lines(Role::Leader, [lead(left), lead(right)]);

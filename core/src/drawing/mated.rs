@@ -2,7 +2,7 @@
 
 use super::item::{Drawing, Point, Role};
 use super::lens::{Lens, lenses};
-use super::sheet::{Sheet, hatch, rectangle};
+use super::sheet::{Sheet, closed, hatch, rectangle};
 use super::view::View;
 use super::window::Window;
 use crate::dryfit::{Profile, Span, Swept};
@@ -111,8 +111,8 @@ impl Joint {
             Role::Clash,
             clashes.iter().flat_map(|clash| hatch(clash, apart)),
         );
-        sheet.polygons(Role::Outline, pins);
-        sheet.lines(Role::Outline, view.outline(&self.a));
+        sheet.outline(pins.iter().map(|pin| closed(pin)).collect());
+        sheet.outline(view.outline(&self.a));
     }
 
     /// A span of B's thickness within a view's window.
@@ -142,5 +142,6 @@ fn draw_letters(sheet: &mut Sheet, joint: &Joint, view: &View) {
         );
         sheet.letter(corner, "B");
     }
-    sheet.reference_edge(view.x(Mm::ZERO), top + sheet.ems(2.7), true);
+    let words = view.window.right > sheet.ems(Sheet::REFERENCE_WORDS);
+    sheet.reference_edge(view.x(Mm::ZERO), top + sheet.ems(2.7), words);
 }

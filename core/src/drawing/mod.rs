@@ -9,6 +9,8 @@ mod lens;
 mod mated;
 mod progress;
 mod sheet;
+#[cfg(test)]
+mod tests;
 mod view;
 mod window;
 

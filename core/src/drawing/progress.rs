@@ -10,6 +10,8 @@ use crate::units::Mm;
 
 /// A pass narrower than this share of the board is shown enlarged too: about 3 px on the narrowest phones.
 const LEGIBLE: f64 = 0.01;
+/// How many times the depth of cut is shown of the board.
+const DEPTHS_SHOWN: f64 = 1.9;
 /// How many kerfs an enlarged part is wide.
 const KERFS_SHOWN: f64 = 24.0;
 
@@ -23,54 +25,24 @@ const KERFS_SHOWN: f64 = 24.0;
 pub fn board_progress(set: &Set, width: Mm, current: usize) -> Drawing {
     let mut sheet = Sheet::new(width, Mm::ZERO);
     let progress = Progress::new(set, width, current);
-    let margin = sheet.ems(0.4);
-    let extent = width + margin * 2.0;
-    let whole = Window {
-        left: Mm::ZERO,
-        right: width,
-        shallow: Mm::ZERO,
-        deep: set.height * 1.9,
+    let margin = sheet.ems(0.5);
+    let strip = Strip {
+        window: Window {
+            left: Mm::ZERO,
+            right: width,
+            shallow: Mm::ZERO,
+            deep: set.height * DEPTHS_SHOWN,
+        },
+        left: margin,
+        top: margin,
+        width,
+        height: sheet.ems(4.4),
     };
-    let height = match progress.enlarged() {
-        None => {
-            let strip = Strip {
-                window: whole,
-                left: margin,
-                top: margin,
-                width,
-                height: sheet.ems(4.4),
-            };
-            progress.draw(&mut sheet, &strip);
-            sheet.reference_edge(margin, margin + sheet.ems(1.1), true);
-            strip.bottom()
-        }
-        Some((left, right)) => {
-            let strip = Strip {
-                window: whole,
-                left: margin,
-                top: margin,
-                width,
-                height: sheet.ems(2.0),
-            };
-            let top = strip.bottom() + sheet.ems(1.4);
-            let window = Window {
-                left,
-                right,
-                ..whole
-            };
-            let enlarged = Strip {
-                window,
-                top,
-                height: sheet.ems(4.4),
-                ..strip
-            };
-            progress.draw(&mut sheet, &strip);
-            progress.draw(&mut sheet, &enlarged);
-            draw_lead(&mut sheet, &strip, &enlarged);
-            enlarged.bottom()
-        }
+    let bottom = match progress.enlarged() {
+        None => progress.draw_whole(&mut sheet, &strip),
+        Some((left, right)) => progress.draw_enlarged(&mut sheet, &strip, left, right),
     };
-    let corner = Point::new(extent, height + sheet.ems(1.5));
+    let corner = Point::new(width + margin * 2.0, bottom + sheet.ems(1.5));
     sheet.finish(corner)
 }
 
@@ -131,6 +103,36 @@ impl<'a> Progress<'a> {
         Some((middle - half, middle + half))
     }
 
+    /// Draws the whole board; returns where the strip ends.
+    fn draw_whole(&self, sheet: &mut Sheet, strip: &Strip) -> Mm {
+        self.draw(sheet, strip);
+        sheet.reference_edge(strip.left, strip.top + sheet.ems(1.1), true);
+        strip.bottom()
+    }
+
+    /// Draws the whole board in a thin strip and below it the part between `left` and `right`;
+    /// returns where that ends.
+    fn draw_enlarged(&self, sheet: &mut Sheet, strip: &Strip, left: Mm, right: Mm) -> Mm {
+        let thin = Strip {
+            height: sheet.ems(2.0),
+            ..*strip
+        };
+        let enlarged = Strip {
+            window: Window {
+                left,
+                right,
+                ..strip.window
+            },
+            top: thin.bottom() + sheet.ems(1.4),
+            ..*strip
+        };
+        self.draw(sheet, &thin);
+        self.draw(sheet, &enlarged);
+        sheet.reference_edge(thin.left, thin.top + sheet.ems(0.5), false);
+        draw_lead(sheet, &thin, &enlarged);
+        enlarged.bottom()
+    }
+
     fn draw(&self, sheet: &mut Sheet, strip: &Strip) {
         let view = strip.view();
         let role = if self.set.board == Board::A {
@@ -139,8 +141,8 @@ impl<'a> Progress<'a> {
             Role::BoardB
         };
         sheet.polygons(role, view.wood(&self.cut));
-        sheet.lines(Role::Outline, view.outline(&self.cut));
-        sheet.lines(Role::ToCome, view.sockets(&self.to_come));
+        sheet.outline(view.outline(&self.cut));
+        sheet.sockets_to_come(view.sockets(&self.to_come));
         let Some(current) = self.current else { return };
         let (left, right) = (view.x(current.at), view.x(current.at + self.set.kerf));
         let shown = |x: Mm| x.clamp(strip.left, strip.left + strip.width);
@@ -172,7 +174,7 @@ fn draw_lead(sheet: &mut Sheet, strip: &Strip, enlarged: &Strip) {
     let (left, right) = (view.x(enlarged.window.left), view.x(enlarged.window.right));
     let out = sheet.ems(0.15);
     let (top, bottom) = (strip.top - out, strip.bottom() + out);
-    sheet.polygons(Role::Frame, [rectangle(left, top, right, bottom)]);
+    sheet.frame(left, top, right, bottom);
     let lead = |from, to| vec![Point::new(from, bottom), Point::new(to, enlarged.top)];
     sheet.lines(
         Role::Leader,

@@ -17,6 +17,9 @@ pub(super) struct Sheet {
 const TYPE_SHARE: f64 = 1.0 / 21.0;
 
 impl Sheet {
+    /// How far the words of the reference edge reach from it, in type heights.
+    pub(super) const REFERENCE_WORDS: f64 = 8.6;
+
     /// A sheet for things `across` wide and `down` high. Tall ones are shown smaller, so their type grows.
     pub(super) fn new(across: Mm, down: Mm) -> Self {
         Self {
@@ -65,6 +68,29 @@ impl Sheet {
                 shape: Shape::Lines { lines },
             });
         }
+    }
+
+    /// Adds the outline of a board.
+    pub(super) fn outline(&mut self, lines: Vec<Vec<Point>>) {
+        let role = if is_dense(&lines) {
+            Role::FineOutline
+        } else {
+            Role::Outline
+        };
+        self.lines(role, lines);
+    }
+
+    /// Adds sockets that are still to come, unless their dashes would run together.
+    pub(super) fn sockets_to_come(&mut self, sockets: Vec<Vec<Point>>) {
+        if !is_dense(&sockets) {
+            self.lines(Role::ToCome, sockets);
+        }
+    }
+
+    /// Adds the frame of an enlarged part.
+    pub(super) fn frame(&mut self, left: Mm, top: Mm, right: Mm, bottom: Mm) {
+        let frame = rectangle(left, top, right, bottom);
+        self.lines(Role::Frame, [closed(&frame)]);
     }
 
     /// Adds a text of usual size.
@@ -117,7 +143,8 @@ impl Sheet {
         self.text(Role::Dimension, at, Anchor::Start, number);
     }
 
-    /// Adds the mark of the reference edge: an arrowhead that touches it from the right, and words.
+    /// Adds the mark of the reference edge: an arrowhead that touches it from the right, and words
+    /// where they are wanted; they take [`Self::REFERENCE_WORDS`] from the edge.
     pub(super) fn reference_edge(&mut self, edge: Mm, y: Mm, words: bool) {
         let (long, half) = (self.ems(0.8), self.ems(0.3));
         let head = vec![
@@ -140,6 +167,17 @@ impl Sheet {
 
 /// Height of capitals and figures as a share of the type's height, in the usual sans-serif faces.
 pub(super) const CAP_HEIGHT: f64 = 0.72;
+
+/// Whether lines have more corners than can be told apart across a drawing.
+fn is_dense(lines: &[Vec<Point>]) -> bool {
+    const TELLABLE: usize = 160;
+    lines.iter().map(Vec::len).sum::<usize>() > TELLABLE
+}
+
+/// A line once around an area.
+pub(super) fn closed(corners: &[Point]) -> Vec<Point> {
+    corners.iter().chain(corners.first()).copied().collect()
+}
 
 /// The corners of an upright rectangle.
 pub(super) fn rectangle(left: Mm, top: Mm, right: Mm, bottom: Mm) -> Vec<Point> {

@@ -109,13 +109,16 @@ struct Face<'a> {
     mate: &'a Swept,
     /// Thickness of the mating board: the height of the joint in this face.
     thickness: Mm,
+    /// From the own board's end to where the mate's inner face comes: the depth line.
+    depth: Mm,
     /// The own board's floors.
     floors: Vec<Piece>,
 }
 
 impl<'a> Face<'a> {
     fn new(own: &'a Swept, mate: &'a Swept, proud: Mm, thickness: Mm) -> Self {
-        let short = proud + thickness - own.height;
+        let depth = proud + thickness;
+        let short = depth - own.height;
         let floors = own
             .open
             .iter()
@@ -125,6 +128,7 @@ impl<'a> Face<'a> {
             own,
             mate,
             thickness,
+            depth,
             floors,
         }
     }
@@ -177,18 +181,17 @@ impl<'a> Face<'a> {
 
     /// Slivers between passes, and what stands on the floor of each socket.
     fn uncut(&self, board: Board) -> Vec<Uncut> {
-        let height = self.own.height;
         let sliver = |span: Span| Uncut {
             board,
-            area: span.length().mm() * height.mm(),
-            height,
+            area: span.length().mm() * self.depth.mm(),
+            height: self.depth,
             near: span.middle(),
         };
         let slivers = self.own.slivers().map(sliver);
         let on_floors = self.own.sockets.iter().filter_map(|socket| {
             let pieces = self.floors.iter().filter_map(|piece| piece.within(*socket));
             let (highest, area) = pieces.fold((Mm::ZERO, 0.0), |(highest, area), piece| {
-                (highest.max(piece.highest()), area + piece.area(height))
+                (highest.max(piece.highest()), area + piece.area(self.depth))
             });
             let stands = !highest.is_same(Mm::ZERO);
             stands.then(|| Uncut {
