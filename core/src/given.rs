@@ -1,16 +1,12 @@
 //! Requests as they arrive, before anything in them is believed.
 //!
-//! Serde stops at the first thing it dislikes; a person who mistyped three fields wants to hear of
-//! three. So every field of a request is a [`Given`]: it takes whatever stood there, and the check
-//! phase ([`crate::check`]) turns all of it into checked values or into problems, in one go.
+//! A reader that stops at the first thing it dislikes makes a person who mistyped three fields hear of
+//! one. So every field of a request is a [`Given`]: it takes whatever stood there, and the check phase
+//! ([`crate::check`]) turns all of it into checked values or into problems, in one go.
 
-use core::fmt;
-use core::marker::PhantomData;
-
-use serde::de::value::MapAccessDeserializer;
-use serde::de::{Deserialize, Deserializer, IgnoredAny, MapAccess, SeqAccess, Visitor};
-
+use crate::check::Checker;
 use crate::message;
+use crate::plain::Plain;
 use crate::problem::{Code, Problem};
 
 /// One field of a request.
@@ -44,206 +40,179 @@ impl<T> Given<T> {
     }
 }
 
-/// A kind of thing that can stand in a request: it takes what fits and declines the rest.
+impl<T: Shape> Given<T> {
+    /// Takes what stands at the checker's place; fields inside it that nobody knows become problems.
+    pub fn take(plain: &Plain, check: &mut Checker<'_>) -> Self {
+        match plain {
+            Plain::Nothing => Self::Missing,
+            plain => {
+                T::take(plain, check).map_or_else(|| Self::Wrong(plain.described()), Self::Value)
+            }
+        }
+    }
+}
+
+/// A kind of thing that can stand in a request.
 pub trait Shape: Sized {
     /// What belongs here, for the message: "a number".
     const EXPECTED: &'static str;
 
-    /// From a number.
-    fn number(_: f64) -> Option<Self> {
-        None
-    }
-    /// From a text.
-    fn text(_: &str) -> Option<Self> {
-        None
-    }
-    /// From `true` or `false`.
-    fn truth(_: bool) -> Option<Self> {
-        None
-    }
-    /// From a list.
-    ///
-    /// # Errors
-    /// Whatever the source of the list fails with.
-    fn list<'de, A: SeqAccess<'de>>(mut list: A) -> Result<Option<Self>, A::Error> {
-        while list.next_element::<IgnoredAny>()?.is_some() {}
-        Ok(None)
-    }
-    /// From an object.
-    ///
-    /// # Errors
-    /// Whatever the source of the object fails with.
-    fn object<'de, A: MapAccess<'de>>(mut object: A) -> Result<Option<Self>, A::Error> {
-        while object.next_entry::<IgnoredAny, IgnoredAny>()?.is_some() {}
-        Ok(None)
-    }
+    /// The thing itself, or `None` for plain data of another kind.
+    fn take(plain: &Plain, check: &mut Checker<'_>) -> Option<Self>;
 }
 
 impl Shape for f64 {
     const EXPECTED: &'static str = "a number";
-    fn number(number: f64) -> Option<Self> {
-        Some(number)
+    fn take(plain: &Plain, _: &mut Checker<'_>) -> Option<Self> {
+        match plain {
+            Plain::Number(number) => Some(*number),
+            _ => None,
+        }
     }
 }
 
 impl Shape for String {
     const EXPECTED: &'static str = "a text";
-    fn text(text: &str) -> Option<Self> {
-        Some(text.to_owned())
+    fn take(plain: &Plain, _: &mut Checker<'_>) -> Option<Self> {
+        match plain {
+            Plain::Text(text) => Some(text.clone()),
+            _ => None,
+        }
     }
 }
 
 impl Shape for bool {
     const EXPECTED: &'static str = "true or false";
-    fn truth(truth: bool) -> Option<Self> {
-        Some(truth)
+    fn take(plain: &Plain, _: &mut Checker<'_>) -> Option<Self> {
+        match plain {
+            Plain::Truth(truth) => Some(*truth),
+            _ => None,
+        }
     }
 }
 
 impl<T: Shape> Shape for Vec<Given<T>> {
     const EXPECTED: &'static str = "a list";
-    fn list<'de, A: SeqAccess<'de>>(mut list: A) -> Result<Option<Self>, A::Error> {
-        let mut items = Self::new();
-        while let Some(item) = list.next_element()? {
-            items.push(item);
-        }
-        Ok(Some(items))
+    fn take(plain: &Plain, check: &mut Checker<'_>) -> Option<Self> {
+        let Plain::List(items) = plain else {
+            return None;
+        };
+        let item = |(i, item): (usize, &Plain)| Given::take(item, &mut check.at(&i.to_string()));
+        Some(items.iter().enumerate().map(item).collect())
     }
 }
 
-/// Makes structs with `Given` fields and a derived `Deserialize` into objects of a request.
-macro_rules! object_shapes {
-    ($($name:ty),+ $(,)?) => {$(
+/// Structs of a request: each field with its name outside.
+///
+/// Plain code instead of a derived reader: that would be made anew for every struct and every source,
+/// and made up a third of what a phone had to fetch.
+macro_rules! request {
+    ($($(#[$about:meta])* pub struct $name:ident {
+        $($(#[$doc:meta])* pub $field:ident: $kind:ty = $outside:literal,)+
+    })+) => {$(
+        $(#[$about])*
+        #[derive(Clone, Debug, Default, PartialEq)]
+        pub struct $name {
+            $($(#[$doc])* pub $field: $kind,)+
+        }
+
         impl $crate::given::Shape for $name {
             const EXPECTED: &'static str = "an object";
-            fn object<'de, A: serde::de::MapAccess<'de>>(object: A) -> Result<Option<Self>, A::Error> {
-                $crate::given::read_object(object).map(Some)
+
+            fn take(plain: &$crate::plain::Plain, check: &mut $crate::check::Checker<'_>) -> Option<Self> {
+                let $crate::plain::Plain::Object(fields) = plain else {
+                    return None;
+                };
+                let mut request = Self::default();
+                for (name, value) in fields {
+                    match name.as_str() {
+                        $($outside => request.$field = $crate::given::Given::take(value, &mut check.at($outside)),)+
+                        name => $crate::given::refuse_unknown(name, &[$($outside),+], check),
+                    }
+                }
+                Some(request)
             }
         }
     )+};
 }
-pub(crate) use object_shapes;
+pub(crate) use request;
 
-pub(crate) fn read_object<'de, T: Deserialize<'de>, A: MapAccess<'de>>(
-    object: A,
-) -> Result<T, A::Error> {
-    T::deserialize(MapAccessDeserializer::new(object))
-}
-
-impl<'de, T: Shape> Deserialize<'de> for Given<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(Taker(PhantomData))
-    }
-}
-
-struct Taker<T>(PhantomData<T>);
-
-impl<T: Shape> Taker<T> {
-    fn or_wrong(value: Option<T>, what: impl FnOnce() -> String) -> Given<T> {
-        value.map_or_else(|| Given::Wrong(what()), Given::Value)
-    }
-}
-
-impl<'de, T: Shape> Visitor<'de> for Taker<T> {
-    type Value = Given<T>;
-
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(T::EXPECTED)
-    }
-    fn visit_unit<E>(self) -> Result<Self::Value, E> {
-        Ok(Given::Missing)
-    }
-    fn visit_none<E>(self) -> Result<Self::Value, E> {
-        Ok(Given::Missing)
-    }
-    fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<Self::Value, D::Error> {
-        Given::deserialize(deserializer)
-    }
-    fn visit_bool<E>(self, truth: bool) -> Result<Self::Value, E> {
-        Ok(Self::or_wrong(T::truth(truth), || truth.to_string()))
-    }
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "beyond 2^53 every bound is passed by far"
-    )]
-    fn visit_i64<E>(self, number: i64) -> Result<Self::Value, E> {
-        Ok(Self::or_wrong(T::number(number as f64), || {
-            format!("the number {number}")
-        }))
-    }
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "beyond 2^53 every bound is passed by far"
-    )]
-    fn visit_u64<E>(self, number: u64) -> Result<Self::Value, E> {
-        Ok(Self::or_wrong(T::number(number as f64), || {
-            format!("the number {number}")
-        }))
-    }
-    fn visit_f64<E>(self, number: f64) -> Result<Self::Value, E> {
-        Ok(Self::or_wrong(T::number(number), || {
-            format!("the number {number}")
-        }))
-    }
-    fn visit_str<E>(self, text: &str) -> Result<Self::Value, E> {
-        Ok(Self::or_wrong(T::text(text), || {
-            format!("the text «{}»", shortened(text))
-        }))
-    }
-    fn visit_bytes<E>(self, _: &[u8]) -> Result<Self::Value, E> {
-        Ok(Given::Wrong("a block of bytes".to_owned()))
-    }
-    fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<Self::Value, A::Error> {
-        Ok(Self::or_wrong(T::list(list)?, || "a list".to_owned()))
-    }
-    fn visit_map<A: MapAccess<'de>>(self, object: A) -> Result<Self::Value, A::Error> {
-        Ok(Self::or_wrong(T::object(object)?, || {
-            "an object".to_owned()
-        }))
-    }
-}
-
-fn shortened(text: &str) -> String {
-    const ENOUGH: usize = 24;
-    match text.char_indices().nth(ENOUGH) {
-        Some((end, _)) => format!("{}…", text.get(..end).unwrap_or_default()),
-        None => text.to_owned(),
-    }
-}
-
-/// Reads a whole request from any serde source, with a problem for each field that no request has.
-///
-/// A source that fails part-way (it is no plain data) yields one problem for the request as a whole.
-pub fn read<'de, T: Shape, D: Deserializer<'de>>(source: D) -> (Given<T>, Vec<Problem>) {
-    let mut problems = Vec::new();
-    let request = serde_ignored::deserialize(source, |path| {
-        problems.push(unknown_field(&path.to_string()));
-    });
-    match request {
-        Ok(request) => (request, problems),
-        Err(_) => (
-            Given::Wrong("something that is not plain data".to_owned()),
-            problems,
-        ),
-    }
-}
-
-fn unknown_field(path: &str) -> Problem {
-    // serde_ignored marks the inside of an optional value with "?", which is no part of the field's name.
-    let field = path
-        .split('.')
-        .filter(|part| *part != "?")
-        .collect::<Vec<_>>()
-        .join(".");
+pub(crate) fn refuse_unknown(name: &str, known: &[&str], check: &mut Checker<'_>) {
     let message = message![
-        "There is no field «",
-        &field,
-        "»; leave it out or correct its name."
+        "There is no such field; leave it out or correct its name. The fields here are: ",
+        known.join(", "),
+        "."
     ];
-    Problem {
-        field,
-        code: Code::UnknownField,
-        message,
-        limit: None,
+    check.refuse(name, Code::UnknownField, message, None);
+}
+
+/// Reads a whole request, with a problem for each field that no request has.
+#[must_use]
+pub fn read<T: Shape>(plain: &Plain) -> (Given<T>, Vec<Problem>) {
+    let mut problems = Vec::new();
+    let request = Given::take(plain, &mut Checker::new(&mut problems));
+    (request, problems)
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+
+    use super::{Given, read};
+    use crate::joint::box_joint::{BoxJointRequest, box_joint};
+    use crate::problem::Code;
+
+    fn taken(json: Value) -> (Given<BoxJointRequest>, Vec<(String, Code)>) {
+        let (request, problems) = read(&serde_json::from_value(json).unwrap());
+        (
+            request,
+            problems
+                .into_iter()
+                .map(|problem| (problem.field, problem.code))
+                .collect(),
+        )
+    }
+
+    #[test]
+    fn every_unknown_field_is_named_where_it_stands() {
+        let (_, problems) = taken(json!({
+            "with": 140, "cutter": { "kref": 3, "grind": { "angle": 15 } }, "layout": { "weights": [1, { "x": 1 }] }
+        }));
+        let fields: Vec<_> = problems.iter().map(|(field, _)| field.as_str()).collect();
+        // The JSON library sorts fields by name.
+        assert_eq!(fields, ["cutter.grind.angle", "cutter.kref", "with"]);
+        assert!(problems.iter().all(|(_, code)| *code == Code::UnknownField));
+    }
+
+    #[test]
+    fn whatever_stands_in_a_field_is_kept_for_the_check() {
+        let (request, problems) = taken(json!({
+            "width": "wide", "a": 12, "b": [], "cutter": null, "layout": { "kind": 3, "weights": [1, "x", null] }
+        }));
+        assert_eq!(problems, []);
+        let Given::Value(request) = request else {
+            panic!("an object")
+        };
+        assert_eq!(request.width, Given::Wrong("the text «wide»".to_owned()));
+        assert_eq!(request.a, Given::Wrong("the number 12".to_owned()));
+        assert_eq!(request.b, Given::Wrong("a list".to_owned()));
+        assert!(request.cutter.is_missing());
+        let problems = box_joint(&request).unwrap_err();
+        let fields: Vec<_> = problems
+            .iter()
+            .map(|problem| problem.field.as_str())
+            .collect();
+        assert_eq!(
+            fields,
+            ["width", "a", "b", "cutter", "screw", "layout.kind"]
+        );
+    }
+
+    #[test]
+    fn what_is_no_request_is_said_to_be_none() {
+        for json in [json!(3), json!("x"), json!([]), json!(true)] {
+            assert!(matches!(taken(json).0, Given::Wrong(_)));
+        }
+        assert!(taken(json!(null)).0.is_missing());
     }
 }

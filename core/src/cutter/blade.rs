@@ -1,40 +1,34 @@
 //! A cutter that leaves upright walls: a blade, a grooving stack or a straight bit.
 
-use serde::Deserialize;
-
 use crate::check::Checker;
-use crate::given::{Given, object_shapes};
+use crate::given::{Given, request};
 use crate::limits;
 use crate::math::tan;
 use crate::message;
 use crate::problem::Code;
 use crate::units::Mm;
 
-/// A cutter as a request gives it.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct CutterRequest {
-    /// Width it really cuts, measured in a test cut, mm.
-    pub kerf: Given<f64>,
-    /// Diameter, mm.
-    pub diameter: Given<f64>,
-    /// Grind of its teeth; flat when left out.
-    pub grind: Given<GrindRequest>,
-    /// Least overlap of neighbouring passes, mm, at most half the kerf; 0.3 when left out.
-    pub overlap: Given<f64>,
-}
+request! {
+    /// A cutter as a request gives it.
+    pub struct CutterRequest {
+        /// Width it really cuts, measured in a test cut, mm.
+        pub kerf: Given<f64> = "kerf",
+        /// Diameter, mm.
+        pub diameter: Given<f64> = "diameter",
+        /// Grind of its teeth; flat when left out.
+        pub grind: Given<GrindRequest> = "grind",
+        /// Least overlap of neighbouring passes, mm, at most half the kerf; 0.3 when left out.
+        pub overlap: Given<f64> = "overlap",
+    }
 
-/// A grind as a request gives it.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct GrindRequest {
-    /// `flat`, `alternate` or `slope`.
-    pub kind: Given<String>,
-    /// Bevel of alternately ground teeth, degrees.
-    pub bevel_degrees: Given<f64>,
+    /// A grind as a request gives it.
+    pub struct GrindRequest {
+        /// `flat`, `alternate` or `slope`.
+        pub kind: Given<String> = "kind",
+        /// Bevel of alternately ground teeth, degrees.
+        pub bevel_degrees: Given<f64> = "bevelDegrees",
+    }
 }
-
-object_shapes!(CutterRequest, GrindRequest);
 
 /// How the tips of the teeth are ground.
 #[derive(Clone, Copy, Debug, PartialEq)]

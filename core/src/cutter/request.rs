@@ -1,43 +1,39 @@
 //! The stack builder and the kerf of a stepped slot, on request.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::{KerfFault, MOST_LOOSE, Stack, StackFault, cutter_stack, kerf_from_slot};
 use crate::check::Checker;
-use crate::given::{Given, object_shapes};
+use crate::given::{Given, request};
 use crate::limits;
 use crate::limits::Limit;
 use crate::message;
 use crate::problem::{Checked, Code, Planned};
 use crate::units::Mm;
 
-/// Pieces in the box and the width wanted of them.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct CutterStackRequest {
-    /// Widths of the outer cutters, mm; all of them are in every stack.
-    pub outer: Given<Vec<Given<f64>>>,
-    /// Widths of the chippers, mm, each used at most once; none when left out.
-    pub chippers: Given<Vec<Given<f64>>>,
-    /// Widths of the shims, mm, each used at most once; none when left out.
-    pub shims: Given<Vec<Given<f64>>>,
-    /// Width wanted, mm.
-    pub want: Given<f64>,
-}
+request! {
+    /// Pieces in the box and the width wanted of them.
+    pub struct CutterStackRequest {
+        /// Widths of the outer cutters, mm; all of them are in every stack.
+        pub outer: Given<Vec<Given<f64>>> = "outer",
+        /// Widths of the chippers, mm, each used at most once; none when left out.
+        pub chippers: Given<Vec<Given<f64>>> = "chippers",
+        /// Widths of the shims, mm, each used at most once; none when left out.
+        pub shims: Given<Vec<Given<f64>>> = "shims",
+        /// Width wanted, mm.
+        pub want: Given<f64> = "want",
+    }
 
-/// A slot made by several kerfs.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct KerfFromSlotRequest {
-    /// How many kerfs were cut side by side.
-    pub steps: Given<f64>,
-    /// How far the carriage moved from each to the next, mm; less than the kerf.
-    pub step: Given<f64>,
-    /// Width of the slot they made together, mm.
-    pub slot_width: Given<f64>,
+    /// A slot made by several kerfs.
+    pub struct KerfFromSlotRequest {
+        /// How many kerfs were cut side by side.
+        pub steps: Given<f64> = "steps",
+        /// How far the carriage moved from each to the next, mm; less than the kerf.
+        pub step: Given<f64> = "step",
+        /// Width of the slot they made together, mm.
+        pub slot_width: Given<f64> = "slotWidth",
+    }
 }
-
-object_shapes!(CutterStackRequest, KerfFromSlotRequest);
 
 /// The stacks nearest a wanted width.
 #[derive(Clone, Debug, PartialEq, Serialize)]

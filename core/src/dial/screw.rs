@@ -1,35 +1,31 @@
 //! The screw that moves the carriage.
 
-use serde::Deserialize;
-
 use crate::check::Checker;
-use crate::given::{Given, object_shapes};
+use crate::given::{Given, request};
 use crate::limits;
 use crate::message;
 use crate::problem::Code;
 use crate::units::Mm;
 
-/// A screw as a request gives it.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct ScrewRequest {
-    /// Carriage travel per turn, mm; either this or `threads_per_inch`.
-    pub lead: Given<f64>,
-    /// Threads per inch of a single-start screw; `lead = 25.4 / threadsPerInch`.
-    pub threads_per_inch: Given<f64>,
-    /// Graduations of the wheel, per turn.
-    pub divisions: Given<f64>,
-    /// Lost motion when the wheel changes direction, mm; 0 when left out.
-    pub backlash: Given<f64>,
-    /// What readings are rounded to: `division` (when left out), `half` or `none`.
-    pub rounding: Given<String>,
-    /// Where the cut goes as readings rise: `away` from the reference edge (when left out) or `towards` it.
-    pub rises: Given<String>,
-    /// How far the carriage can travel, mm; unlimited when left out.
-    pub travel: Given<f64>,
+request! {
+    /// A screw as a request gives it.
+    pub struct ScrewRequest {
+        /// Carriage travel per turn, mm; either this or `threads_per_inch`.
+        pub lead: Given<f64> = "lead",
+        /// Threads per inch of a single-start screw; `lead = 25.4 / threadsPerInch`.
+        pub threads_per_inch: Given<f64> = "threadsPerInch",
+        /// Graduations of the wheel, per turn.
+        pub divisions: Given<f64> = "divisions",
+        /// Lost motion when the wheel changes direction, mm; 0 when left out.
+        pub backlash: Given<f64> = "backlash",
+        /// What readings are rounded to: `division` (when left out), `half` or `none`.
+        pub rounding: Given<String> = "rounding",
+        /// Where the cut goes as readings rise: `away` from the reference edge (when left out) or `towards` it.
+        pub rises: Given<String> = "rises",
+        /// How far the carriage can travel, mm; unlimited when left out.
+        pub travel: Given<f64> = "travel",
+    }
 }
-
-object_shapes!(ScrewRequest);
 
 /// What readings are rounded to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,25 +1,21 @@
 //! Where the reading is zero.
 
-use serde::Deserialize;
-
 use crate::check::Checker;
-use crate::given::{Given, object_shapes};
+use crate::given::{Given, request};
 use crate::limits;
 use crate::units::Mm;
 
-/// A zero as a request gives it.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct ZeroRequest {
-    /// `touch`, `flush` or `testKerf`.
-    pub kind: Given<String>,
-    /// Test kerf: the reading at which it was made, mm.
-    pub reading: Given<f64>,
-    /// Test kerf: measured from the reference edge to its near side, mm.
-    pub measured: Given<f64>,
+request! {
+    /// A zero as a request gives it.
+    pub struct ZeroRequest {
+        /// `touch`, `flush` or `testKerf`.
+        pub kind: Given<String> = "kind",
+        /// Test kerf: the reading at which it was made, mm.
+        pub reading: Given<f64> = "reading",
+        /// Test kerf: measured from the reference edge to its near side, mm.
+        pub measured: Given<f64> = "measured",
+    }
 }
-
-object_shapes!(ZeroRequest);
 
 /// Where the reading is zero.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

@@ -1,37 +1,33 @@
 //! Lengths read and written on request, for a script that has no reader of its own.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::{Denominator, LengthError, LengthFault, Mm, Style, Unit, format_length, parse_length};
 use crate::check::Checker;
-use crate::given::{Given, object_shapes};
+use crate::given::{Given, request};
 use crate::limits;
 use crate::message;
 use crate::problem::{Checked, Code, Planned};
 
-/// A text to be read as a length.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct ParseLengthRequest {
-    /// The text: `1 1/2"`, `19,05`, `12 mm`.
-    pub text: Given<String>,
-    /// What a bare number is in: `mm` or `in`.
-    pub unit: Given<String>,
-}
+request! {
+    /// A text to be read as a length.
+    pub struct ParseLengthRequest {
+        /// The text: `1 1/2"`, `19,05`, `12 mm`.
+        pub text: Given<String> = "text",
+        /// What a bare number is in: `mm` or `in`.
+        pub unit: Given<String> = "unit",
+    }
 
-/// A length to be written.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct FormatLengthRequest {
-    /// The length, mm.
-    pub mm: Given<f64>,
-    /// What to write it in: `mm` or `in`.
-    pub unit: Given<String>,
-    /// In inches: the finest part, 1 to 1024; 64 when left out. Means nothing in mm.
-    pub fraction: Given<f64>,
+    /// A length to be written.
+    pub struct FormatLengthRequest {
+        /// The length, mm.
+        pub mm: Given<f64> = "mm",
+        /// What to write it in: `mm` or `in`.
+        pub unit: Given<String> = "unit",
+        /// In inches: the finest part, 1 to 1024; 64 when left out. Means nothing in mm.
+        pub fraction: Given<f64> = "fraction",
+    }
 }
-
-object_shapes!(ParseLengthRequest, FormatLengthRequest);
 
 /// The length that was read.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -124,15 +120,23 @@ mod tests {
     use serde_json::{Value, json};
 
     use super::{FormatLengthRequest, ParseLengthRequest, read_length, write_length};
+    use crate::given::{self, Given, Shape};
     use crate::problem::Reply;
 
+    fn taken<T: Shape>(request: Value) -> T {
+        match given::read(&serde_json::from_value(request).unwrap()).0 {
+            Given::Value(request) => request,
+            other => panic!("{}", other.is_missing()),
+        }
+    }
+
     fn parse(request: Value) -> Value {
-        let request: ParseLengthRequest = serde_json::from_value(request).unwrap();
+        let request: ParseLengthRequest = taken(request);
         serde_json::to_value(Reply(read_length(&request))).unwrap()
     }
 
     fn format(request: Value) -> Value {
-        let request: FormatLengthRequest = serde_json::from_value(request).unwrap();
+        let request: FormatLengthRequest = taken(request);
         serde_json::to_value(Reply(write_length(&request))).unwrap()
     }
 

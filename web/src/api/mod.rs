@@ -8,11 +8,11 @@ mod plain;
 mod tests;
 
 use notchwright_core::check::Checker;
-use notchwright_core::given::{self, Given, Shape};
-use notchwright_core::problem::{Checked, Problem, Reply};
+use notchwright_core::given::{self, Shape};
+use notchwright_core::problem::{Checked, Reply};
 use notchwright_core::{cutter, joint::box_joint, units};
 use serde::Serialize;
-use serde_wasm_bindgen::{Deserializer, Serializer};
+use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -55,21 +55,14 @@ fn answer<T: Shape, P: Serialize>(request: &JsValue, tool: fn(&T) -> Checked<P>)
 
 /// The tool's answer, or its problems together with those of fields that no request has.
 fn checked<T: Shape, P>(request: &JsValue, tool: fn(&T) -> Checked<P>) -> Checked<P> {
-    let request = plain::copy(request).map_err(|problem| vec![problem])?;
-    let (request, mut problems) = given::read::<T, _>(Deserializer::from(request));
-    match (
-        whole(&request, &mut problems).map(tool),
-        problems.is_empty(),
-    ) {
-        (Some(Ok(planned)), true) => Ok(planned),
-        (Some(Err(more)), _) => {
+    let (request, mut problems) = given::read(&plain::read(request));
+    let answer = Checker::new(&mut problems).required("", &request).map(tool);
+    match answer {
+        Some(Ok(planned)) if problems.is_empty() => Ok(planned),
+        Some(Err(more)) => {
             problems.extend(more);
             Err(problems)
         }
         _ => Err(problems),
     }
-}
-
-fn whole<'a, T: Shape>(request: &'a Given<T>, problems: &mut Vec<Problem>) -> Option<&'a T> {
-    Checker::new(problems).required("", request)
 }

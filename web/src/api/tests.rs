@@ -3,11 +3,23 @@
 use std::collections::BTreeMap;
 
 use notchwright_core::dial::ScrewRequest;
-use notchwright_core::given::{self, Shape};
+use notchwright_core::given::{self, Given, Shape};
+use notchwright_core::plain::Plain;
 use notchwright_core::problem::Reply;
 use notchwright_core::{cutter, joint::box_joint, units};
 use serde::Serialize;
 use serde_json::{Value, json};
+
+fn plain(json: Value) -> Plain {
+    serde_json::from_value(json).unwrap()
+}
+
+fn request_of<T: Shape>(json: Value) -> T {
+    match given::read(&plain(json)) {
+        (Given::Value(request), problems) if problems.is_empty() => request,
+        (_, problems) => panic!("{problems:#?}"),
+    }
+}
 
 /// Fields of an interface: name, whether it may be missing, and its type as written.
 type Fields = BTreeMap<String, (bool, String)>;
@@ -94,20 +106,19 @@ fn replies_are_as_the_types_promise() {
         let mut request = boards.clone();
         request["layout"] = layout;
         request["groove"] = json!({ "fromEdge": 9, "width": 6, "depth": 6 });
-        let request = serde_json::from_value(request).unwrap();
+        let request = request_of(request);
         promised(Reply(box_joint::box_joint(&request)), "BoxJointPlan");
     }
-    let request = serde_json::from_value(boards).unwrap();
+    let request = request_of(boards);
     promised(Reply(box_joint::choices(&request)), "BoxJointChoicesPlan");
     let request = json!({ "outer": [3.2, 3.2], "chippers": [3.2], "shims": [0.1], "want": 9.65 });
-    let request = serde_json::from_value(request).unwrap();
+    let request = request_of(request);
     promised(Reply(cutter::build_stack(&request)), "CutterStackPlan");
-    let request =
-        serde_json::from_value(json!({ "steps": 5, "step": 2.5, "slotWidth": 13.2 })).unwrap();
+    let request = request_of(json!({ "steps": 5, "step": 2.5, "slotWidth": 13.2 }));
     promised(Reply(cutter::measure_kerf(&request)), "KerfFromSlotPlan");
-    let request = serde_json::from_value(json!({ "text": "3/4", "unit": "in" })).unwrap();
+    let request = request_of(json!({ "text": "3/4", "unit": "in" }));
     promised(Reply(units::read_length(&request)), "ParseLengthPlan");
-    let request = serde_json::from_value(json!({ "mm": 19.05, "unit": "in" })).unwrap();
+    let request = request_of(json!({ "mm": 19.05, "unit": "in" }));
     promised(Reply(units::write_length(&request)), "FormatLengthPlan");
 }
 
@@ -115,7 +126,7 @@ fn replies_are_as_the_types_promise() {
 fn problems_are_as_the_types_promise() {
     let request =
         json!({ "width": -1, "layout": { "kind": "count", "count": 2.5 }, "first": "tail" });
-    let request = serde_json::from_value(request).unwrap();
+    let request = request_of(request);
     let reply = serde_json::to_value(Reply(box_joint::box_joint(&request))).unwrap();
     let types = include_str!("notchwright.d.ts");
     let codes = types
@@ -141,7 +152,7 @@ fn problems_are_as_the_types_promise() {
 fn unknown<T: Shape>(interface: &str) -> Vec<String> {
     let fields = interfaces().remove(interface).unwrap().into_keys();
     let request: Value = fields.map(|name| (name, Value::Null)).collect();
-    let (_, problems) = given::read::<T, _>(request);
+    let (_, problems) = given::read::<T>(&plain(request));
     problems.into_iter().map(|problem| problem.field).collect()
 }
 

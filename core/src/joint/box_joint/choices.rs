@@ -2,7 +2,7 @@
 
 use core::cmp::Ordering;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::check::{part, thickness};
 use super::layout::{Ground, Layout, Rule, lay_out};
@@ -11,32 +11,30 @@ use super::{fit, request::BoardRequest};
 use crate::check::Checker;
 use crate::cutter::{Cutter, CutterRequest};
 use crate::dial::{Scale, Screw, ScrewRequest, Zero};
-use crate::given::{Given, object_shapes};
+use crate::given::{Given, request};
 use crate::limits;
 use crate::message;
 use crate::message::Message;
 use crate::problem::{Checked, Planned};
 use crate::units::Mm;
 
-/// What the choices are made for.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct ChoicesRequest {
-    /// Width of both boards, mm.
-    pub width: Given<f64>,
-    /// Board A.
-    pub a: Given<BoardRequest>,
-    /// Board B.
-    pub b: Given<BoardRequest>,
-    /// The cutter.
-    pub cutter: Given<CutterRequest>,
-    /// The screw.
-    pub screw: Given<ScrewRequest>,
-    /// Glue gap at each flank, mm; 0.05 when left out.
-    pub glue_gap: Given<f64>,
+request! {
+    /// What the choices are made for.
+    pub struct ChoicesRequest {
+        /// Width of both boards, mm.
+        pub width: Given<f64> = "width",
+        /// Board A.
+        pub a: Given<BoardRequest> = "a",
+        /// Board B.
+        pub b: Given<BoardRequest> = "b",
+        /// The cutter.
+        pub cutter: Given<CutterRequest> = "cutter",
+        /// The screw.
+        pub screw: Given<ScrewRequest> = "screw",
+        /// Glue gap at each flank, mm; 0.05 when left out.
+        pub glue_gap: Given<f64> = "glueGap",
+    }
 }
-
-object_shapes!(ChoicesRequest);
 
 /// Numbers of fingers to choose from.
 #[derive(Clone, Debug, PartialEq, Serialize)]

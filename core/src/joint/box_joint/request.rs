@@ -1,98 +1,80 @@
 //! What a box joint is asked with.
 
-use serde::Deserialize;
-
 use crate::cutter::CutterRequest;
 use crate::dial::{ScrewRequest, ZeroRequest};
-use crate::given::{Given, object_shapes};
+use crate::given::{Given, request};
 
-/// A box joint between the ends of two boards of the same width.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct BoxJointRequest {
-    /// Width of both boards, mm.
-    pub width: Given<f64>,
-    /// Board A.
-    pub a: Given<BoardRequest>,
-    /// Board B.
-    pub b: Given<BoardRequest>,
-    /// The cutter.
-    pub cutter: Given<CutterRequest>,
-    /// The screw.
-    pub screw: Given<ScrewRequest>,
-    /// Where the reading is zero; `touch` when left out.
-    pub zero: Given<ZeroRequest>,
-    /// How the width is divided.
-    pub layout: Given<LayoutRequest>,
-    /// What board A has at the reference edge: `pin` (when left out) or `socket`.
-    pub first: Given<String>,
-    /// Glue gap at each flank, mm; 0.05 when left out.
-    pub glue_gap: Given<f64>,
-    /// How far pins stand past the mating face, mm; 0 when left out.
-    pub proud: Given<f64>,
-    /// A groove along both boards, such as a drawer bottom's.
-    pub groove: Given<GrooveRequest>,
-    /// What the saw and sled allow; nothing is checked when left out.
-    pub saw: Given<SawRequest>,
+request! {
+    /// A box joint between the ends of two boards of the same width.
+    pub struct BoxJointRequest {
+        /// Width of both boards, mm.
+        pub width: Given<f64> = "width",
+        /// Board A.
+        pub a: Given<BoardRequest> = "a",
+        /// Board B.
+        pub b: Given<BoardRequest> = "b",
+        /// The cutter.
+        pub cutter: Given<CutterRequest> = "cutter",
+        /// The screw.
+        pub screw: Given<ScrewRequest> = "screw",
+        /// Where the reading is zero; `touch` when left out.
+        pub zero: Given<ZeroRequest> = "zero",
+        /// How the width is divided.
+        pub layout: Given<LayoutRequest> = "layout",
+        /// What board A has at the reference edge: `pin` (when left out) or `socket`.
+        pub first: Given<String> = "first",
+        /// Glue gap at each flank, mm; 0.05 when left out.
+        pub glue_gap: Given<f64> = "glueGap",
+        /// How far pins stand past the mating face, mm; 0 when left out.
+        pub proud: Given<f64> = "proud",
+        /// A groove along both boards, such as a drawer bottom's.
+        pub groove: Given<GrooveRequest> = "groove",
+        /// What the saw and sled allow; nothing is checked when left out.
+        pub saw: Given<SawRequest> = "saw",
+    }
+
+    /// One board.
+    pub struct BoardRequest {
+        /// Thickness, mm.
+        pub thickness: Given<f64> = "thickness",
+    }
+
+    /// How the width is divided into pins and sockets.
+    pub struct LayoutRequest {
+        /// `count`, `finger`, `onePass` or `pattern`.
+        pub kind: Given<String> = "kind",
+        /// By count: number of spaces, pins and sockets together.
+        pub count: Given<f64> = "count",
+        /// By finger width: the wanted width, mm.
+        pub width: Given<f64> = "width",
+        /// One pass per socket: what happens to the rest of the width: `ends`, `far` or `rip`.
+        pub leftover: Given<String> = "leftover",
+        /// Pattern: relative widths of the spaces, from the reference edge.
+        pub weights: Given<Vec<Given<f64>>> = "weights",
+        /// Pattern: whether the weights run back again from the last one, which stands in the middle once.
+        pub mirrored: Given<bool> = "mirrored",
+    }
+
+    /// A groove along the inner faces of both boards.
+    pub struct GrooveRequest {
+        /// Edge of the board to the groove's nearer side, mm.
+        pub from_edge: Given<f64> = "fromEdge",
+        /// Width, mm.
+        pub width: Given<f64> = "width",
+        /// Depth, mm.
+        pub depth: Given<f64> = "depth",
+        /// Which edge it is measured from: `reference` (when left out) or `far`.
+        pub edge: Given<String> = "edge",
+    }
+
+    /// What the saw and sled allow.
+    pub struct SawRequest {
+        /// Greatest height of the blade above the table, mm.
+        pub greatest_height: Given<f64> = "greatestHeight",
+        /// Thickness of the sled's base, which the blade comes through, mm; 0 when left out.
+        pub base: Given<f64> = "base",
+    }
 }
-
-/// One board.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct BoardRequest {
-    /// Thickness, mm.
-    pub thickness: Given<f64>,
-}
-
-/// How the width is divided into pins and sockets.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct LayoutRequest {
-    /// `count`, `finger`, `onePass` or `pattern`.
-    pub kind: Given<String>,
-    /// By count: number of spaces, pins and sockets together.
-    pub count: Given<f64>,
-    /// By finger width: the wanted width, mm.
-    pub width: Given<f64>,
-    /// One pass per socket: what happens to the rest of the width: `ends`, `far` or `rip`.
-    pub leftover: Given<String>,
-    /// Pattern: relative widths of the spaces, from the reference edge.
-    pub weights: Given<Vec<Given<f64>>>,
-    /// Pattern: whether the weights run back again from the last one, which stands in the middle once.
-    pub mirrored: Given<bool>,
-}
-
-/// A groove along the inner faces of both boards.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct GrooveRequest {
-    /// Edge of the board to the groove's nearer side, mm.
-    pub from_edge: Given<f64>,
-    /// Width, mm.
-    pub width: Given<f64>,
-    /// Depth, mm.
-    pub depth: Given<f64>,
-    /// Which edge it is measured from: `reference` (when left out) or `far`.
-    pub edge: Given<String>,
-}
-
-/// What the saw and sled allow.
-#[derive(Clone, Debug, Default, Deserialize)]
-#[serde(rename_all = "camelCase", default)]
-pub struct SawRequest {
-    /// Greatest height of the blade above the table, mm.
-    pub greatest_height: Given<f64>,
-    /// Thickness of the sled's base, which the blade comes through, mm; 0 when left out.
-    pub base: Given<f64>,
-}
-
-object_shapes!(
-    BoxJointRequest,
-    BoardRequest,
-    LayoutRequest,
-    GrooveRequest,
-    SawRequest
-);
 
 impl LayoutRequest {
     /// Division into `count` equal spaces.
