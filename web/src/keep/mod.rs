@@ -57,6 +57,7 @@ fn restore(version: u32, value: &Value) -> Result<Restored, Unreadable> {
     }
     let state: State = serde::Deserialize::deserialize(value).map_err(|_| Unreadable::Damaged)?;
     // Whatever was written is written again the same way, unless something of it was not understood.
-    let is_whole = serde_json::to_value(&state).is_ok_and(|again| again == *value);
+    let again = serde_json::to_vec(&state).unwrap_or_default();
+    let is_whole = serde_json::from_slice::<Value>(&again).is_ok_and(|again| again == *value);
     Ok(Restored { state, is_whole })
 }

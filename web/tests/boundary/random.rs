@@ -1,0 +1,321 @@
+//! Ten thousand random requests through every exported function.
+
+use gloo_timers::future::TimeoutFuture;
+use js_sys::{Array, JSON, Object, Reflect};
+use wasm_bindgen::JsValue;
+use wasm_bindgen_test::wasm_bindgen_test;
+
+use crate::script::{TOOLS, flaw, is_ok, js};
+
+const REQUESTS: u32 = 10_000;
+
+/// xorshift64*, so that a failure can be repeated from its seed.
+struct Chance(u64);
+
+impl Chance {
+    fn next(&mut self) -> u64 {
+        self.0 ^= self.0 >> 12;
+        self.0 ^= self.0 << 25;
+        self.0 ^= self.0 >> 27;
+        self.0.wrapping_mul(0x2545_f491_4f6c_dd1d)
+    }
+
+    /// A whole number below `end`.
+    fn below(&mut self, end: u64) -> u64 {
+        (self.next() >> 16) % end
+    }
+
+    fn between(&mut self, from: f64, to: f64) -> f64 {
+        from + (to - from) * (self.below(1 << 20) as f64) / (1 << 20) as f64
+    }
+
+    fn pick<'a>(&mut self, words: &[&'a str]) -> &'a str {
+        words[self.below(words.len() as u64) as usize]
+    }
+}
+
+/// Makes requests that could be meant, and now and then spoils a field.
+struct Maker {
+    chance: Chance,
+    junk: Vec<JsValue>,
+}
+
+impl Maker {
+    fn new() -> Self {
+        let junk = js(
+            "[NaN, Infinity, -Infinity, -0, -1, 0, 1e-12, 1e308, 5e-324, 2 ** 53, 10n, '', '3/4', 'pin', \
+             null, undefined, true, [], [1, 2], {}, { kind: 'count' }, 'count', 'x'.repeat(500)]",
+        );
+        Self {
+            chance: Chance(0x6e6f_7463_6877_7269),
+            junk: Array::from(&junk).to_vec(),
+        }
+    }
+
+    fn or_junk(&mut self, value: JsValue) -> JsValue {
+        // One field in forty: most requests have none, some have several.
+        if self.chance.below(40) > 0 {
+            return value;
+        }
+        let which = self.chance.below(self.junk.len() as u64) as usize;
+        self.junk[which].clone()
+    }
+
+    fn number(&mut self, from: f64, to: f64) -> JsValue {
+        let number = self.chance.between(from, to);
+        let number = if self.chance.below(2) == 0 {
+            number.round()
+        } else {
+            number
+        };
+        self.or_junk(number.into())
+    }
+
+    fn whole(&mut self, from: f64, to: f64) -> JsValue {
+        let number = self.chance.between(from, to).round();
+        self.or_junk(number.into())
+    }
+
+    fn word(&mut self, words: &[&str]) -> JsValue {
+        let word = self.chance.pick(words);
+        self.or_junk(word.into())
+    }
+
+    fn numbers(&mut self, from: f64, to: f64) -> JsValue {
+        let list = Array::new();
+        for _ in 0..=self.chance.below(6) {
+            list.push(&self.number(from, to));
+        }
+        self.or_junk(list.into())
+    }
+
+    fn object(&mut self, fields: Vec<(&str, JsValue)>) -> JsValue {
+        let object = Object::new();
+        for (name, value) in fields {
+            let name = if self.chance.below(400) == 0 {
+                "mistyped"
+            } else {
+                name
+            };
+            Reflect::set(&object, &name.into(), &value).unwrap();
+        }
+        self.or_junk(object.into())
+    }
+
+    /// A field that is there half of the time.
+    fn sometimes<'a>(&mut self, name: &'a str, value: JsValue) -> Vec<(&'a str, JsValue)> {
+        if self.chance.below(2) == 0 {
+            vec![(name, value)]
+        } else {
+            Vec::new()
+        }
+    }
+
+    fn cutter(&mut self) -> JsValue {
+        let kerf = self.number(0.5, 12.0);
+        let bevel = self.number(0.0, 40.0);
+        let grind = match self.chance.below(3) {
+            0 => vec![("kind", "flat".into())],
+            1 => vec![("kind", "alternate".into()), ("bevelDegrees", bevel)],
+            _ => vec![("kind", "slope".into())],
+        };
+        let grind = self.object(grind);
+        let overlap = self.number(0.0, 0.3);
+        let mut fields = vec![("kerf", kerf)];
+        fields.extend(self.sometimes("grind", grind));
+        fields.extend(self.sometimes("overlap", overlap));
+        self.object(fields)
+    }
+
+    fn screw(&mut self) -> JsValue {
+        let lead = match self.chance.below(2) {
+            0 => ("lead", self.number(0.5, 6.0)),
+            _ => ("threadsPerInch", self.number(4.0, 32.0)),
+        };
+        let mut fields = vec![lead, ("divisions", self.whole(20.0, 500.0))];
+        let backlash = self.number(0.0, 1.0);
+        fields.extend(self.sometimes("backlash", backlash));
+        let rounding = self.word(&["division", "half", "none"]);
+        fields.extend(self.sometimes("rounding", rounding));
+        let rises = self.word(&["away", "towards"]);
+        fields.extend(self.sometimes("rises", rises));
+        self.object(fields)
+    }
+
+    fn layout(&mut self) -> JsValue {
+        let fields = match self.chance.below(4) {
+            0 => vec![("kind", "count".into()), ("count", self.whole(2.0, 60.0))],
+            1 => vec![("kind", "finger".into()), ("width", self.number(3.0, 40.0))],
+            2 => vec![
+                ("kind", "onePass".into()),
+                ("leftover", self.word(&["ends", "far", "rip"])),
+            ],
+            _ => vec![
+                ("kind", "pattern".into()),
+                ("weights", self.numbers(0.2, 5.0)),
+            ],
+        };
+        self.object(fields)
+    }
+
+    fn zero(&mut self) -> JsValue {
+        let fields = match self.chance.below(3) {
+            0 => vec![("kind", "touch".into())],
+            1 => vec![("kind", "flush".into())],
+            _ => vec![
+                ("kind", "testKerf".into()),
+                ("reading", self.number(-50.0, 50.0)),
+                ("measured", self.number(0.0, 50.0)),
+            ],
+        };
+        self.object(fields)
+    }
+
+    fn boards(&mut self) -> Vec<(&'static str, JsValue)> {
+        let thickness = self.number(4.0, 40.0);
+        let a = self.object(vec![("thickness", thickness)]);
+        let thickness = self.number(4.0, 40.0);
+        let b = self.object(vec![("thickness", thickness)]);
+        let width = self.number(20.0, 400.0);
+        let (cutter, screw) = (self.cutter(), self.screw());
+        vec![
+            ("width", width),
+            ("a", a),
+            ("b", b),
+            ("cutter", cutter),
+            ("screw", screw),
+        ]
+    }
+
+    fn joint(&mut self) -> JsValue {
+        let mut fields = self.boards();
+        fields.push(("layout", self.layout()));
+        let groove = vec![
+            ("fromEdge", self.number(0.0, 30.0)),
+            ("width", self.number(2.0, 12.0)),
+            ("depth", self.number(1.0, 9.0)),
+            ("edge", self.word(&["reference", "far"])),
+        ];
+        let groove = self.object(groove);
+        let saw = vec![
+            ("greatestHeight", self.number(20.0, 120.0)),
+            ("base", self.number(0.0, 20.0)),
+        ];
+        let saw = self.object(saw);
+        let zero = self.zero();
+        for (name, value) in [
+            ("zero", zero),
+            ("first", self.word(&["pin", "socket"])),
+            ("glueGap", self.number(0.0, 0.3)),
+            ("proud", self.number(0.0, 3.0)),
+            ("groove", groove),
+            ("saw", saw),
+        ] {
+            fields.extend(self.sometimes(name, value));
+        }
+        self.object(fields)
+    }
+
+    fn request(&mut self, tool: &str) -> JsValue {
+        match tool {
+            "boxJoint" => self.joint(),
+            "boxJointChoices" => {
+                let fields = self.boards();
+                self.object(fields)
+            }
+            "cutterStack" => {
+                let fields = vec![
+                    ("outer", self.numbers(2.0, 4.0)),
+                    ("chippers", self.numbers(1.0, 4.0)),
+                    ("shims", self.numbers(0.05, 0.6)),
+                    ("want", self.number(4.0, 30.0)),
+                ];
+                self.object(fields)
+            }
+            "kerfFromSlot" => {
+                let fields = vec![
+                    ("steps", self.whole(1.0, 9.0)),
+                    ("step", self.number(0.5, 3.0)),
+                    ("slotWidth", self.number(3.0, 40.0)),
+                ];
+                self.object(fields)
+            }
+            "parseLength" => {
+                let (whole, over) = (self.chance.below(99), self.chance.below(16));
+                let text = match self.chance.below(4) {
+                    0 => format!("{whole} {over}/16\""),
+                    1 => format!("{whole},{over}"),
+                    2 => format!("{whole}' {over}"),
+                    _ => self
+                        .chance
+                        .pick(&["½", "1½ in", "-", "1,234", "3 4", "12 mm"])
+                        .to_owned(),
+                };
+                let text = self.or_junk(text.into());
+                let unit = self.word(&["mm", "in"]);
+                self.object(vec![("text", text), ("unit", unit)])
+            }
+            _ => {
+                let fields = vec![
+                    ("mm", self.number(-500.0, 3000.0)),
+                    ("unit", self.word(&["mm", "in"])),
+                    ("fraction", self.whole(1.0, 1024.0)),
+                ];
+                self.object(fields)
+            }
+        }
+    }
+}
+
+/// No panic, no exception, no number that is none, and something of everything.
+async fn survives(name: &str) {
+    let (name, tool) = TOOLS.into_iter().find(|tool| tool.0 == name).unwrap();
+    let mut maker = Maker::new();
+    let mut good = 0;
+    for i in 0..REQUESTS {
+        let request = maker.request(name);
+        let reply = tool(request.clone());
+        assert_eq!(flaw(&reply), None, "{name}({})", shown(&request));
+        good += u32::from(is_ok(&reply));
+        if i % 100 == 0 {
+            // Whoever watches the test must be able to ask how it goes.
+            TimeoutFuture::new(0).await;
+        }
+    }
+    // Otherwise the requests would say nothing about plans, or nothing about problems.
+    let bad = REQUESTS - good;
+    let few = REQUESTS / 10;
+    assert!(good > few && bad > few, "{name}: {good} good, {bad} bad");
+}
+
+macro_rules! every_tool {
+    ($($test:ident: $name:literal;)+) => {
+        $(
+            #[wasm_bindgen_test]
+            async fn $test() {
+                survives($name).await;
+            }
+        )+
+
+        #[wasm_bindgen_test]
+        fn no_tool_is_forgotten() {
+            assert_eq!([$($name),+], TOOLS.map(|(name, _)| name));
+        }
+    };
+}
+
+every_tool! {
+    ten_thousand_joints: "boxJoint";
+    ten_thousand_choices: "boxJointChoices";
+    ten_thousand_stacks: "cutterStack";
+    ten_thousand_kerfs: "kerfFromSlot";
+    ten_thousand_texts: "parseLength";
+    ten_thousand_lengths: "formatLength";
+}
+
+fn shown(request: &JsValue) -> String {
+    let text = JSON::stringify(request)
+        .ok()
+        .and_then(|text| text.as_string());
+    text.unwrap_or_else(|| format!("{request:?}"))
+}
