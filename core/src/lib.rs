@@ -5,7 +5,7 @@
 //!
 //! Every tool runs in the same direction: request ([`given`]) → checked ([`check`], [`limits`]) →
 //! layout → passes → dial ([`dial`]) → dry fit ([`dryfit`]) → drawing ([`drawing`]). Problems and
-//! notes travel as data ([`problem`]) and become sentences ([`message`]) in the reader's own unit.
+//! notes travel as data ([`problem`]) and become sentences ([`mod@message`]) in the reader's own unit.
 
 pub mod caution;
 pub mod check;

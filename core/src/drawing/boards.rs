@@ -2,9 +2,9 @@
 
 use super::item::{Anchor, Drawing, Point, Role};
 use super::sheet::{CAP_HEIGHT, Sheet, rectangle};
-use super::view::View;
+use super::view::{View, visible_end};
 use super::window::Window;
-use crate::dryfit::{Passes, Profile};
+use crate::dryfit::Profile;
 use crate::joint::box_joint::BoxJointPlan;
 use crate::message;
 use crate::stop::{Board, Set};
@@ -87,7 +87,7 @@ impl Paper {
 }
 
 fn draw_board(sheet: &mut Sheet, width: Mm, set: &Set, view: &View) {
-    let profile = Passes::new(set, &set.stops).cut(width);
+    let profile = visible_end(set, width);
     let role = if set.board == Board::A {
         Role::BoardA
     } else {

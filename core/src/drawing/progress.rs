@@ -19,7 +19,7 @@ const KERFS_SHOWN: f64 = 24.0;
 /// set's stops): earlier passes are cut, the current one stands out, the sockets to come are outlined.
 ///
 /// To scale across the board; along it the depth of cut fills the strip, so that a shallow cut in a
-/// wide board can be seen as well. Where a pass would be too narrow to see, its surroundings are
+/// wide board can be seen as well, and floors are drawn flat. Where a pass would be too narrow to see, its surroundings are
 /// enlarged below a strip of the whole board. Past the last stop everything is cut.
 #[must_use]
 pub fn board_progress(set: &Set, width: Mm, current: usize) -> Drawing {
@@ -87,8 +87,8 @@ impl<'a> Progress<'a> {
             set,
             width,
             current: coming.first(),
-            cut: Passes::new(set, done).cut(width),
-            to_come: Passes::new(set, coming).cut(width),
+            cut: Passes::new(set, done).flat().cut(width),
+            to_come: Passes::new(set, coming).flat().cut(width),
         }
     }
 

@@ -2,8 +2,22 @@
 
 use super::item::Point;
 use super::window::Window;
-use crate::dryfit::Profile;
+use crate::dryfit::{Passes, Profile};
+use crate::stop::Set;
 use crate::units::Mm;
+
+/// Ridges lower than this share of the board's width are thinner than the lines they are drawn with.
+const VISIBLE: f64 = 0.001;
+
+/// The end of a board in as much detail as can be seen when the whole width is drawn.
+pub(super) fn visible_end(set: &Set, width: Mm) -> Profile {
+    let passes = Passes::new(set, &set.stops);
+    if set.ridge < width * VISIBLE {
+        passes.flat().cut(width)
+    } else {
+        passes.cut(width)
+    }
+}
 
 /// A window of a board's face laid on the sheet.
 #[derive(Clone, Copy, Debug)]

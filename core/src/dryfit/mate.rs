@@ -189,7 +189,9 @@ impl<'a> Face<'a> {
         };
         let slivers = self.own.slivers().map(sliver);
         let on_floors = self.own.sockets.iter().filter_map(|socket| {
-            let pieces = self.floors.iter().filter_map(|piece| piece.within(*socket));
+            let before = self.floors.partition_point(|piece| !piece.reaches(*socket));
+            let from_there = self.floors.iter().skip(before);
+            let pieces = from_there.map_while(|piece| piece.within(*socket));
             let (highest, area) = pieces.fold((Mm::ZERO, 0.0), |(highest, area), piece| {
                 (highest.max(piece.highest()), area + piece.area(self.depth))
             });

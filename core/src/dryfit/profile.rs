@@ -46,6 +46,12 @@ impl Passes {
         }
     }
 
+    /// The same passes as if all teeth were flat.
+    #[must_use]
+    pub fn flat(self) -> Self {
+        Self { slope: 0.0, ..self }
+    }
+
     /// What each pass cuts, from the reference edge outwards.
     pub(super) fn spans(&self) -> impl Iterator<Item = Span> {
         self.starts.iter().map(|start| Span {
@@ -91,14 +97,17 @@ impl Passes {
         };
         // A tooth is deepest at its own side of the kerf, and two teeth pass.
         let depth = |x: Mm| self.height - (x - start).min(end - x) * self.slope;
-        let mut bends = vec![from, to];
-        if self.slope > 0.0 {
-            let out = self.height / self.slope;
-            let inner = [(start + end) / 2.0, start + out, end - out];
-            bends.extend(inner.iter().filter(|x| **x > from && **x < to));
-            bends.sort_unstable();
-        }
-        for x in bends {
+        // The ridge is in the middle, unless it would stand out of the end of the board.
+        let (half, out) = ((end - start) / 2.0, self.height / self.slope);
+        let bends = if out < half {
+            [start + out, end - out]
+        } else {
+            [start + half; 2]
+        };
+        let bends = bends
+            .into_iter()
+            .filter(|x| self.slope > 0.0 && x.is_above(from) && x.is_below(to));
+        for x in [from].into_iter().chain(bends).chain([to]) {
             profile.push(x, depth(x).clamp(Mm::ZERO, self.height));
         }
     }

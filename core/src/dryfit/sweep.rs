@@ -77,10 +77,9 @@ impl Swept {
     /// Wood that stands inside a socket, between passes that do not meet.
     pub fn slivers(&self) -> impl Iterator<Item = Span> {
         self.sockets.iter().flat_map(|socket| {
-            self.wood.iter().filter_map(|wood| {
-                let inside = wood.from >= socket.from && wood.to <= socket.to;
-                inside.then_some(*wood)
-            })
+            let before = self.wood.partition_point(|wood| wood.from < socket.from);
+            let from_there = self.wood.iter().skip(before).copied();
+            from_there.take_while(|wood| wood.to <= socket.to)
         })
     }
 
