@@ -13,8 +13,8 @@ pub(super) struct Chip {
     pub(super) key: String,
     /// What it is called.
     pub(super) name: AttrValue,
-    /// What is said about it.
-    pub(super) says: AttrValue,
+    /// What is said about it, line by line.
+    pub(super) says: Vec<String>,
     /// Whether it is the one to recommend.
     pub(super) is_best: bool,
     /// Whether it is chosen.
@@ -40,18 +40,27 @@ impl Chip {
                         <span class="for-readers">{ ", recommended" }</span>
                     }
                 </b>
-                <small>{ self.says.clone() }</small>
+                { for self.says.iter().map(|line| html! { <small>{ line }</small> }) }
             </label>
         }
     }
 }
 
-/// The row of chips; `group` is its name in the page.
-pub(super) fn view(group: &str, legend: Html, chips: &[Chip], context: Context<'_>) -> Html {
+/// The row of chips and what else stands at its end; `group` is its name in the page.
+pub(super) fn view(
+    group: &str,
+    legend: Html,
+    chips: &[Chip],
+    end: Html,
+    context: Context<'_>,
+) -> Html {
     html! {
         <fieldset class="chips">
             <legend>{ legend }</legend>
-            <div class="row">{ for chips.iter().map(|chip| chip.view(group, context)) }</div>
+            <div class="row">
+                { for chips.iter().map(|chip| chip.view(group, context)) }
+                { end }
+            </div>
         </fieldset>
     }
 }

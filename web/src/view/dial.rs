@@ -13,8 +13,6 @@ pub(super) struct Face {
     pub(super) divisions: u32,
     /// The division to set, from 0 up to `divisions`.
     pub(super) setting: f64,
-    /// Where the wheel stands before the move.
-    pub(super) before: Option<f64>,
 }
 
 /// More marks than this would run together on a phone: then only every second, fifth, tenth… is drawn.
@@ -64,12 +62,12 @@ pub(super) fn view(face: Face) -> Html {
     let marks = Marks::of(face.divisions);
     let close = (face.divisions / marks.every > CLOSE_FROM).then_some("close");
     html! {
-        <svg class="dial" viewBox="-98 -96 196 192" aria-hidden="true" focusable="false">
+        <svg class="dial" viewBox="-108 -108 216 216" aria-hidden="true" focusable="false">
             <circle class="face" r="92" />
             <path class={yew::classes!("ticks", close)} d={ticks(face.divisions, marks.every, 82.0)} />
             <path class="ticks numbered" d={ticks(face.divisions, marks.numbered, 76.0)} />
             { for numbers(face.divisions, marks.numbered) }
-            { for face.before.map(|before| stood(share(before, face.divisions))) }
+            <path class="mark" d={mark(share(face.setting, face.divisions))} />
             <path class="pointer" d={pointer(share(face.setting, face.divisions))} />
             <text class="setting" y="14">{ super::show::number(face.setting) }</text>
         </svg>
@@ -112,11 +110,12 @@ fn numbers(divisions: u32, every: u32) -> impl Iterator<Item = Html> {
         })
 }
 
+/// An index mark outside the rim, and the mark of the face that belongs under it.
 fn pointer(turn: f64) -> String {
     let (tip, left, right) = (
-        at(turn, RIM),
-        at(turn - 0.016, 46.0),
-        at(turn + 0.016, 46.0),
+        at(turn, 91.0),
+        at(turn - 0.018, 107.0),
+        at(turn + 0.018, 107.0),
     );
     format!(
         "M{:.1} {:.1}L{:.1} {:.1}L{:.1} {:.1}Z",
@@ -124,18 +123,9 @@ fn pointer(turn: f64) -> String {
     )
 }
 
-/// A hollow mark at the rim.
-fn stood(turn: f64) -> Html {
-    let (tip, left, right) = (
-        at(turn, RIM),
-        at(turn - 0.012, 78.0),
-        at(turn + 0.012, 78.0),
-    );
-    let path = format!(
-        "M{:.1} {:.1}L{:.1} {:.1}L{:.1} {:.1}Z",
-        tip.0, tip.1, left.0, left.1, right.0, right.1
-    );
-    html! { <path class="before" d={path} /> }
+fn mark(turn: f64) -> String {
+    let ((x, y), (to_x, to_y)) = (at(turn, 75.0), at(turn, RIM));
+    format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}")
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use notchwright_core::drawing::{Anchor, Drawing, Item, Point, Shape};
-use notchwright_core::units::Mm;
+use notchwright_core::units::{Mm, write_number};
 use yew::{AttrValue, Html, classes, html};
 
 /// The drawing; `label` says to readers what is to be seen, `write` puts lengths into the reader's unit.
@@ -71,6 +71,5 @@ fn path(parts: &[Vec<Point>], closed: bool) -> String {
 
 /// To the hundredth of a millimetre, finer than any screen.
 fn number(length: Mm) -> String {
-    let hundredths = (length.mm() * 100.0).round() + 0.0;
-    (hundredths / 100.0).to_string()
+    write_number(length.mm(), 2)
 }

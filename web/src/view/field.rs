@@ -15,6 +15,7 @@ pub(super) struct Entry {
     label: AttrValue,
     unit: Option<&'static str>,
     hint: Option<AttrValue>,
+    is_bare: bool,
 }
 
 impl Entry {
@@ -25,6 +26,7 @@ impl Entry {
             label: label.into(),
             unit: None,
             hint: None,
+            is_bare: false,
         }
     }
 
@@ -44,48 +46,66 @@ impl Entry {
         }
     }
 
+    /// Leaves what is wrong with it to [`problem`], to be shown somewhere near.
+    pub(super) fn bare(self) -> Self {
+        Self {
+            is_bare: true,
+            ..self
+        }
+    }
+
     /// The field.
     pub(super) fn view(self, context: Context<'_>) -> Html {
         let id = self.field.id();
-        let (hint_id, problem_id) = (format!("{id}-hint"), format!("{id}-problem"));
-        let problem = problem(self.field, context);
-        let is_wrong = problem.is_some();
-        let described = match (&self.hint, is_wrong) {
-            (Some(_), true) => Some(format!("{problem_id} {hint_id}")),
-            (Some(_), false) => Some(hint_id.clone()),
-            (None, true) => Some(problem_id.clone()),
-            (None, false) => None,
-        };
+        let is_wrong = context
+            .model
+            .answer
+            .problems_of(self.field)
+            .next()
+            .is_some();
+        let hint = self.hint.as_ref().map(|hint| {
+            html! { <p class="hint" id={hint_id(&id)}>{ hint }</p> }
+        });
+        html! {
+            <div key={id} class={classes!("field", is_wrong.then_some("wrong"))}>
+                { self.entry(is_wrong, context) }
+                { for self.fractions(context) }
+                if !self.is_bare {
+                    { problem(self.field, context) }
+                }
+                { hint }
+            </div>
+        }
+    }
+
+    fn entry(&self, is_wrong: bool, context: Context<'_>) -> Html {
+        let id = self.field.id();
         let kind = self.field.kind();
         let is_text = matches!(kind, Kind::Name | Kind::Lengths | Kind::Numbers);
+        let about = [
+            is_wrong.then(|| problem_id(&id)),
+            self.hint.as_ref().map(|_| hint_id(&id)),
+        ];
+        let about: Vec<_> = about.into_iter().flatten().collect();
         html! {
-            <div key={id.clone()} class={classes!("field", is_wrong.then_some("wrong"))}>
-                <div class="box">
-                    <label for={id.clone()}>{ self.label.clone() }</label>
-                    <span class="entry">
-                        <input
-                            id={id}
-                            class={is_text.then_some("text")}
-                            value={context.text(self.field)}
-                            inputmode={keyboard(kind)}
-                            autocomplete="off"
-                            spellcheck="false"
-                            enterkeyhint="done"
-                            aria-invalid={is_wrong.then_some("true")}
-                            aria-describedby={described}
-                            oninput={context.typed(self.field)}
-                        />
-                        { for self.unit_shown(context) }
-                    </span>
-                </div>
-                if kind == Kind::Length && context.unit() == Unit::Inch {
-                    { fractions::view(self.field, &self.label, context) }
-                }
-                <p class="problem" id={problem_id} aria-live="polite">
-                    { for problem.map(|text| html! { <>{ Icon::Exclamation.sign("problem") }<span>{ text }</span></> }) }
-                </p>
-                { for self.hint.map(|hint| html! { <p class="hint" id={hint_id}>{ hint }</p> }) }
-            </div>
+            <label class="box">
+                <span class="label">{ &self.label }</span>
+                <span class="entry">
+                    <input
+                        {id}
+                        class={is_text.then_some("text")}
+                        value={context.text(self.field)}
+                        inputmode={keyboard(kind)}
+                        autocomplete="off"
+                        spellcheck="false"
+                        enterkeyhint="done"
+                        aria-invalid={is_wrong.then_some("true")}
+                        aria-describedby={(!about.is_empty()).then(|| about.join(" "))}
+                        oninput={context.typed(self.field)}
+                    />
+                    { for self.unit_shown(context) }
+                </span>
+            </label>
         }
     }
 
@@ -96,6 +116,19 @@ impl Entry {
         };
         unit.map(|unit| html! { <span class="unit">{ unit }</span> })
     }
+
+    fn fractions(&self, context: Context<'_>) -> Option<Html> {
+        let is_in_inches = self.field.kind() == Kind::Length && context.unit() == Unit::Inch;
+        is_in_inches.then(|| fractions::view(self.field, &self.label, context))
+    }
+}
+
+fn hint_id(id: &str) -> String {
+    format!("{id}-hint")
+}
+
+fn problem_id(id: &str) -> String {
+    format!("{id}-problem")
 }
 
 /// The unit as it stands in a field.
@@ -106,7 +139,7 @@ pub(super) fn short(unit: Unit) -> &'static str {
     }
 }
 
-/// Fractions need a slash, lists a semicolon: neither is on a number pad.
+/// A list needs a semicolon, which is not on a number pad.
 fn keyboard(kind: Kind) -> &'static str {
     match kind {
         Kind::Length | Kind::Number => "decimal",
@@ -114,13 +147,16 @@ fn keyboard(kind: Kind) -> &'static str {
     }
 }
 
-/// Everything that is wrong with a field, in one text.
-pub(super) fn problem(field: Field, context: Context<'_>) -> Option<String> {
-    let texts: Vec<_> = context
-        .model
-        .answer
-        .problems_of(field)
-        .map(|text| context.message(text))
-        .collect();
-    (!texts.is_empty()).then(|| texts.join(" "))
+/// Everything that is wrong with a field; readers hear it when it comes up.
+pub(super) fn problem(field: Field, context: Context<'_>) -> Html {
+    let problems = context.model.answer.problems_of(field);
+    let texts: Vec<_> = problems.map(|text| context.message(text)).collect();
+    html! {
+        <p class="problem" id={problem_id(&field.id())} aria-live="polite">
+            if !texts.is_empty() {
+                { Icon::Exclamation.sign("problem") }
+                <span>{ texts.join(" ") }</span>
+            }
+        </p>
+    }
 }

@@ -34,7 +34,7 @@ pub(super) enum Icon {
 impl Icon {
     fn path(self) -> &'static str {
         match self {
-            Self::Joint => "M3 4h18v8h-4V8h-4v4h-2V8H7v4H3zM3 20h18v-4h-4v-4h-4v4h-2v-4H7v4H3z",
+            Self::Joint => "M2 4h20M2 20h20M2 8h4v8h4V8h4v8h4V8h4",
             Self::Shop => "M4 4v16M20 4v16M4 11h16M4 18h16M7 11V7h4v4M14 18v-4h3v4",
             Self::Tick => "M5 12.5l4.5 4.5L19 7",
             Self::Cross => "M6 6l12 12M18 6L6 18",

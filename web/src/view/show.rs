@@ -23,9 +23,10 @@ pub(super) fn bare(length: Mm, unit: Unit) -> String {
 /// A length for a column of them: always the same number of decimals.
 pub(super) fn column(length: Mm, unit: Unit) -> String {
     let value = length / unit.length();
+    let sign = if value < 0.0 { "−" } else { "" };
     match unit {
-        Unit::Mm => format!("{:.2}", value + 0.0),
-        Unit::Inch => format!("{:.3}", value + 0.0),
+        Unit::Mm => format!("{sign}{:.2}", value.abs()),
+        Unit::Inch => format!("{sign}{:.3}", value.abs()),
     }
 }
 
@@ -82,5 +83,6 @@ mod tests {
     fn a_column_keeps_its_decimals() {
         assert_eq!(super::column(Mm::INCH, Unit::Mm), "25.40");
         assert_eq!(super::column(Mm::INCH, Unit::Inch), "1.000");
+        assert_eq!(super::column(-Mm::INCH, Unit::Mm), "−25.40");
     }
 }

@@ -1,21 +1,31 @@
 //! The two boards.
 
-use yew::{Html, html};
+use notchwright_core::units::Unit;
+use yew::{Html, classes, html};
 
 use crate::state::{Field, JointField};
 use crate::view::context::Context;
-use crate::view::field::Entry;
+use crate::view::field::{self, Entry};
 
-/// Width and thicknesses.
+const FIELDS: [(JointField, &str); 3] = [
+    (JointField::Width, "Board width"),
+    (JointField::ThicknessA, "A thick"),
+    (JointField::ThicknessB, "B thick"),
+];
+
+/// Width and thicknesses in a row, and below it what is wrong with them: the row must not move while
+/// somebody types in it.
 pub(super) fn view(context: Context<'_>) -> Html {
-    let entry = |field, label: &'static str| Entry::new(Field::Joint(field), label).view(context);
+    let entry = |(field, label)| Entry::new(Field::Joint(field), label).bare().view(context);
+    // Inches take more figures.
+    let is_in_inches = context.unit() == Unit::Inch;
+    let problem = |(field, _)| field::problem(Field::Joint(field), context);
     html! {
         <section class="section" aria-labelledby="boards">
             <h2 id="boards" class="for-readers">{ "Boards" }</h2>
-            <div class="fields boards">
-                { entry(JointField::Width, "Board width") }
-                { entry(JointField::ThicknessA, "A thick") }
-                { entry(JointField::ThicknessB, "B thick") }
+            <div class={classes!("fields", "boards", is_in_inches.then_some("roomy"))}>
+                { for FIELDS.map(entry) }
+                { for FIELDS.map(problem) }
             </div>
         </section>
     }

@@ -15,7 +15,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
     let chip = |cutter: &Cutter| Chip {
         key: cutter.id().to_string(),
         name: name(cutter).into(),
-        says: kerf(cutter, context).into(),
+        says: vec![kerf(cutter, context)],
         is_best: false,
         is_chosen: cutters.is_chosen(cutter.id()),
         choose: Msg::Edit(Edit::Choose(Shelf::Cutters, cutter.id())),
@@ -23,7 +23,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
     let chips: Vec<_> = cutters.items().iter().map(chip).collect();
     html! {
         <section class="section">
-            { chips::view("cutter", html! { <h2>{ "Cutter on the arbor" }</h2> }, &chips, context) }
+            { chips::view("cutter", html! { <h2>{ "Cutter on the arbor" }</h2> }, &chips, Html::default(), context) }
             { in_the_way(context) }
         </section>
     }
@@ -43,7 +43,7 @@ fn kerf(cutter: &Cutter, context: Context<'_>) -> String {
     if kerf.trim().is_empty() {
         "kerf not measured yet".into()
     } else {
-        format!("cuts {kerf}")
+        format!("cuts {kerf} {}", field::short(context.unit()))
     }
 }
 
@@ -80,10 +80,5 @@ pub(in crate::view) fn line(context: Context<'_>) -> String {
     let Some(cutter) = context.model.state.work.shop.cutters.chosen() else {
         return String::new();
     };
-    format!(
-        "{}, {} {}",
-        name(cutter),
-        kerf(cutter, context),
-        field::short(context.unit())
-    )
+    format!("{}, {}", name(cutter), kerf(cutter, context))
 }

@@ -7,7 +7,7 @@ use crate::msg::{Edit, Msg};
 use crate::state::{Field, JointField, LayoutKind, Leftover};
 use crate::view::chips::{self, Chip};
 use crate::view::context::Context;
-use crate::view::field::Entry;
+use crate::view::field::{self, Entry};
 use crate::view::segment::Segment;
 use crate::view::select::Select;
 use crate::view::show;
@@ -56,15 +56,12 @@ fn rules(chosen: LayoutKind, context: Context<'_>) -> Html {
 }
 
 /// More chips than this would be a list to search in, not a choice.
-const MOST_CHIPS: usize = 9;
+const MOST_CHIPS: usize = 8;
 
 fn by_number(context: Context<'_>) -> Html {
     let choices = &context.model.answer.choices;
-    let chosen = context
-        .text(Field::Joint(JointField::Count))
-        .trim()
-        .parse()
-        .ok();
+    let count = Field::Joint(JointField::Count);
+    let chosen = context.text(count).trim().parse().ok();
     let best = choices.first().map(|choice| choice.count);
     let mut offered: Vec<_> = choices
         .iter()
@@ -72,19 +69,18 @@ fn by_number(context: Context<'_>) -> Html {
         .filter(|(rank, choice)| *rank < MOST_CHIPS || Some(choice.count) == chosen)
         .map(|(_, choice)| choice)
         .collect();
-    offered.sort_by_key(|choice| choice.count);
+    offered.sort_unstable_by_key(|choice| choice.count);
     let chips: Vec<_> = offered
         .iter()
         .map(|choice| chip(choice, best == Some(choice.count), chosen, context))
         .collect();
-    let legend = html! { <span class="for-readers">{ "Number of fingers" }</span> };
+    let legend = html! { <span class="for-readers">{ "Number of fingers, pins and sockets together" }</span> };
+    let other = Entry::new(count, "Or type").bare().view(context);
     html! {
         <>
-            if !chips.is_empty() {
-                { chips::view("count", legend, &chips, context) }
-            }
+            { chips::view("count", legend, &chips, other, context) }
+            { field::problem(count, context) }
             <p class="quiet">{ for reason(choices, chosen, context) }</p>
-            { Entry::new(Field::Joint(JointField::Count), "Number of fingers, pins and sockets together").view(context) }
         </>
     }
 }
@@ -94,11 +90,7 @@ fn chip(choice: &Choice, is_best: bool, chosen: Option<u32>, context: Context<'_
     Chip {
         key: choice.count.to_string(),
         name: choice.count.to_string().into(),
-        says: format!(
-            "{} · {passes}",
-            show::bare(choice.finger_width, context.unit())
-        )
-        .into(),
+        says: vec![context.length(choice.finger_width), passes],
         is_best,
         is_chosen: chosen == Some(choice.count),
         choose: Msg::Edit(Edit::Count(choice.count as usize)),

@@ -12,7 +12,7 @@ pub(super) fn view(notes: &[Note], context: Context<'_>) -> Html {
     let warnings = of(notes, Severity::Warning).chain(of(notes, Severity::Info));
     let cautions = of(notes, Severity::Caution).count();
     html! {
-        <section class="section" aria-labelledby="notes">
+        <section class="section good-to-know" aria-labelledby="notes">
             <h2 id="notes">{ "Good to know" }</h2>
             <ul class="notes">{ for warnings.map(|note| item(note, context)) }</ul>
             if cautions > 0 {

@@ -2,9 +2,10 @@
 
 use std::rc::Rc;
 
-use notchwright_core::drawing::box_joint_drawing;
+use notchwright_core::drawing::{box_joint_drawing, box_joint_mated};
 use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::problem::Planned;
+use notchwright_core::units::parse_length;
 use yew::{Html, classes, html};
 
 use super::stops::Stops;
@@ -21,24 +22,25 @@ pub(super) fn view(context: Context<'_>) -> Html {
         return nothing_yet();
     };
     let stale = answer.is_stale.then_some("stale");
+    let plan = &planned.plan;
     html! {
         <div class="outcome">
-            if answer.is_stale {
-                <p class="stale-label" role="status">
-                    { Icon::Exclamation.sign("problem") }
-                    { "From the last good numbers. The marked fields say what would work." }
-                </p>
-            }
-            <div class={classes!("outcome", stale)}>
-                { paper::heading(planned, context) }
-                <figure class="card figure">
-                    { picture(&planned.plan, context) }
-                    <figcaption>{ verdict::view(&planned.plan, context) }</figcaption>
-                </figure>
-                if !answer.is_stale {
-                    { to_the_saw(&planned.plan, context) }
+            <div class="state" role="status">
+                if answer.is_stale {
+                    { label("From the last good numbers.") }
                 }
-                { facts::view(&planned.plan, context) }
+            </div>
+            <div class={classes!("plan", stale)}>
+                { paper::heading(planned, context) }
+                <figure class="card figure">{ picture(plan, context) }</figure>
+                <div class="beside">
+                    { verdict::view(plan, context) }
+                    if !answer.is_stale {
+                        { to_the_saw(plan, context) }
+                    }
+                    { facts::view(plan, context) }
+                </div>
+                { for closed(plan, context) }
                 { notes::view(&planned.notes, context) }
                 { tables(planned, context) }
             </div>
@@ -49,11 +51,19 @@ pub(super) fn view(context: Context<'_>) -> Html {
 fn nothing_yet() -> Html {
     html! {
         <div class="outcome">
-            <p class="stale-label" role="status">
-                { Icon::Exclamation.sign("problem") }
-                { "No joint yet. The marked fields say what would work." }
-            </p>
+            <div class="state" role="status">
+                { label("No joint yet.") }
+            </div>
         </div>
+    }
+}
+
+fn label(text: &str) -> Html {
+    html! {
+        <p class="stale-label">
+            { Icon::Exclamation.sign("problem") }
+            <span><b>{ text }</b>{ " The marked fields say what would work." }</span>
+        </p>
     }
 }
 
@@ -66,6 +76,21 @@ fn picture(plan: &BoxJointPlan, context: Context<'_>) -> Html {
     );
     drawing::view(&box_joint_drawing(plan), "boards", label, &|length| {
         show::bare(length, context.unit())
+    })
+}
+
+/// The closed corner, with its gaps enlarged; only of the boards that stand in the fields.
+fn closed(plan: &BoxJointPlan, context: Context<'_>) -> Option<Html> {
+    context.model.answer.current()?;
+    let entry = &context.model.state.work.joint.thickness_b;
+    let thickness = parse_length(&entry.text, entry.unit).ok()?;
+    let picture = box_joint_mated(plan, thickness);
+    let label = "The closed corner on board A's face, with its gaps enlarged";
+    Some(html! {
+        <figure class="card figure closed">
+            { drawing::view(&picture, "mated", label, &|length| show::bare(length, context.unit())) }
+            <figcaption class="quiet">{ "Dry fit on A's face, gaps enlarged" }</figcaption>
+        </figure>
     })
 }
 
@@ -96,7 +121,7 @@ fn tables(planned: &Rc<Planned<BoxJointPlan>>, context: Context<'_>) -> Html {
         html! { <Stops key={set} planned={planned.clone()} {set} unit={context.unit()} /> }
     };
     html! {
-        <section class="section" aria-labelledby="stops">
+        <section class="section all-stops" aria-labelledby="stops">
             <h2 id="stops">{ "Stops" }</h2>
             <p class="quiet">
                 { "Turns and divisions from zero, always reached with rising readings. " }

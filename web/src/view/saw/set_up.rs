@@ -15,7 +15,7 @@ use crate::view::{joint, show};
 pub(super) fn view(planned: &Planned<BoxJointPlan>, set: &Set, context: Context<'_>) -> Html {
     let plan = &planned.plan;
     let number = context.model.state.at_saw.set + 1;
-    let place = format!("Set-up {number} of {}", plan.sets.len());
+    let place = format!("set {number} of {}", plan.sets.len());
     html! {
         <main class="saw set-up">
             { over(&format!("Set up for {}", in_sentence(set)), place, plan, context) }

@@ -51,12 +51,13 @@ fn zero(context: Context<'_>) -> String {
     let text = |field| context.text(Field::Joint(field));
     match context.model.state.work.joint.zero.kind {
         ZeroKind::Touch => {
-            "Wind the board up until its reference edge just touches the side of the stopped cutter; set the dial to 0."
+            "Turn the wheel until the board's reference edge just touches the side of the stopped cutter; there the dial \
+             reads 0."
                 .into()
         }
         ZeroKind::Flush => {
-            "Wind the board until its reference edge is flush with the far side of the stopped cutter, so that a cut \
-             there would take one kerf off the edge; set the dial to 0."
+            "Turn the wheel until the stopped cutter is flush with the board's reference edge and would take one kerf \
+             off it; there the dial reads 0."
                 .into()
         }
         ZeroKind::TestKerf => format!(
@@ -91,7 +92,6 @@ pub(super) fn reading(reading: Reading) -> String {
                 show::count(below, "turn", "turns")
             )
         }
-        0 => division,
         turns => {
             let turns = usize::try_from(turns).unwrap_or(usize::MAX);
             format!("{} {division}", show::count(turns, "turn", "turns"))
@@ -109,7 +109,7 @@ mod tests {
         let rows = [
             (31, 25.0, "31 turns 25"),
             (1, 79.5, "1 turn 79.5"),
-            (0, 62.0, "62"),
+            (0, 62.0, "0 turns 62"),
             (-1, 79.0, "1 turn below zero, at 79"),
             (-12, 0.0, "12 turns below zero, at 0"),
         ];

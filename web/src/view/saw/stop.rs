@@ -21,7 +21,7 @@ pub(super) fn view(plan: &BoxJointPlan, set: &Set, stop: &Stop, context: Context
             { over(&set.name, place, plan, context) }
             <p class="for-readers" role="status">{ aloud }</p>
             { setting(stop, divisions) }
-            <div class="wheel">{ dial::view(face(set, stop, divisions)) }</div>
+            <div class="wheel">{ dial::view(Face { divisions, setting: stop.dial.division }) }</div>
             <div class="work">
                 <p class="move">{ travel(set, stop) }</p>
                 { strip(plan, set, stop, context) }
@@ -35,15 +35,6 @@ pub(super) fn view(plan: &BoxJointPlan, set: &Set, stop: &Stop, context: Context
             </div>
         </main>
     }
-}
-
-/// Graduations of the chosen screw's wheel; the plan is current, so what was typed is a number.
-fn divisions(context: Context<'_>) -> u32 {
-    let screw = context.model.state.work.shop.screws.chosen();
-    let text = screw.map_or("", |screw| screw.divisions.text.trim());
-    text.replace(',', ".")
-        .parse::<f64>()
-        .map_or(1, |divisions| divisions as u32)
 }
 
 fn setting(stop: &Stop, divisions: u32) -> Html {
@@ -71,18 +62,6 @@ fn setting(stop: &Stop, divisions: u32) -> Html {
     }
 }
 
-fn face(set: &Set, stop: &Stop, divisions: u32) -> Face {
-    let before = stop
-        .number
-        .checked_sub(2)
-        .and_then(|index| set.stops.get(index));
-    Face {
-        divisions,
-        setting: stop.dial.division,
-        before: before.map(|before| before.dial.division),
-    }
-}
-
 /// How to get there. The first stop is reached from the run-up, the others from the stop before.
 fn travel(set: &Set, stop: &Stop) -> Html {
     if stop.number == 1 {
@@ -93,10 +72,7 @@ fn travel(set: &Set, stop: &Stop) -> Html {
     let turns = usize::try_from(stop.move_turns).unwrap_or_default();
     let by = match turns {
         0 => format!("{division} divisions"),
-        _ => format!(
-            "{} {division} divisions",
-            show::count(turns, "turn", "turns")
-        ),
+        _ => format!("{} {division}", show::count(turns, "turn", "turns")),
     };
     html! { <>{ "Turn on by " }<b>{ by }</b></> }
 }
