@@ -92,7 +92,7 @@ impl Lens {
             along: -enlarged,
         };
         sheet.polygons(Role::Frame, [rectangle(left, top, right, bottom)]);
-        joint.draw(sheet, &view);
+        joint.draw(sheet, &view, &joint.a);
         sheet.polygons(Role::Gap, self.gap.and_then(|gap| joint.block(gap, &view)));
         sheet.frame(left, top, right, bottom);
         let from = corner.place(self.focus);
@@ -138,7 +138,7 @@ pub(super) fn lenses(plan: &BoxJointPlan, joint: &Joint) -> Vec<Lens> {
         .filter(|uncut| uncut.board == Board::A);
     let tallest = left_on_a.max_by_key(|uncut| uncut.height);
     lenses.extend(tallest.and_then(|uncut| Lens::of_uncut(uncut, joint)));
-    lenses.sort_by_key(|lens| lens.focus.x);
+    lenses.sort_unstable_by_key(|lens| lens.focus.x);
     lenses
 }
 

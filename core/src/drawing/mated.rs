@@ -3,7 +3,7 @@
 use super::item::{Drawing, Point, Role};
 use super::lens::{Lens, lenses};
 use super::sheet::{Sheet, closed, hatch, rectangle};
-use super::view::View;
+use super::view::{View, visible_end};
 use super::window::Window;
 use crate::dryfit::{Profile, Span, Swept};
 use crate::joint::box_joint::BoxJointPlan;
@@ -37,7 +37,7 @@ pub fn box_joint_mated(plan: &BoxJointPlan, thickness_b: Mm) -> Drawing {
         across: 1.0,
         along: -1.0,
     };
-    joint.draw(&mut sheet, &view);
+    joint.draw(&mut sheet, &view, &joint.visible_a);
     draw_letters(&mut sheet, &joint, &view);
     let top = end + sheet.ems(1.4);
     let column = across / lenses.len().max(1) as f64;
@@ -53,6 +53,8 @@ pub fn box_joint_mated(plan: &BoxJointPlan, thickness_b: Mm) -> Drawing {
 pub(super) struct Joint {
     /// A's end as cut.
     pub(super) a: Profile,
+    /// The same in as much detail as can be seen without a lens.
+    visible_a: Profile,
     /// Where B's pins are.
     pub(super) b: Vec<Span>,
     /// Where pins of both boards are.
@@ -78,6 +80,7 @@ impl Joint {
                 .collect::<Vec<_>>()
         };
         Some(Self {
+            visible_a: visible_end(a, plan.width),
             a: swept_a.profile,
             clashes: swept_a
                 .wood
@@ -91,15 +94,15 @@ impl Joint {
         })
     }
 
-    /// The corner within a view's window.
-    pub(super) fn draw(&self, sheet: &mut Sheet, view: &View) {
+    /// The corner within a view's window, with A's end as given.
+    pub(super) fn draw(&self, sheet: &mut Sheet, view: &View, end_of_a: &Profile) {
         let pins: Vec<_> = self
             .b
             .iter()
             .filter_map(|pin| self.block(*pin, view))
             .collect();
         sheet.polygons(Role::BoardB, pins.iter().cloned());
-        sheet.polygons(Role::BoardA, view.wood(&self.a));
+        sheet.polygons(Role::BoardA, view.wood(end_of_a));
         let clashes: Vec<_> = self
             .clashes
             .iter()
@@ -112,7 +115,7 @@ impl Joint {
             clashes.iter().flat_map(|clash| hatch(clash, apart)),
         );
         sheet.outline(pins.iter().map(|pin| closed(pin)).collect());
-        sheet.outline(view.outline(&self.a));
+        sheet.outline(view.outline(end_of_a));
     }
 
     /// A span of B's thickness within a view's window.

@@ -19,8 +19,8 @@ const KERFS_SHOWN: f64 = 24.0;
 /// set's stops): earlier passes are cut, the current one stands out, the sockets to come are outlined.
 ///
 /// To scale across the board; along it the depth of cut fills the strip, so that a shallow cut in a
-/// wide board can be seen as well, and floors are drawn flat. Where a pass would be too narrow to see, its surroundings are
-/// enlarged below a strip of the whole board. Past the last stop everything is cut.
+/// wide board can be seen as well, and floors are drawn flat. Where a pass would be too narrow to see,
+/// its surroundings are enlarged below a strip of the whole board. Past the last stop everything is cut.
 #[must_use]
 pub fn board_progress(set: &Set, width: Mm, current: usize) -> Drawing {
     let mut sheet = Sheet::new(width, Mm::ZERO);
