@@ -5,7 +5,7 @@ use crate::limits::{Limit, Unit};
 use crate::message;
 use crate::message::Message;
 use crate::problem::{Code, Problem};
-use crate::units::Mm;
+use crate::units::{Mm, write_number};
 
 /// Reads fields below one place of a request and gathers their problems.
 ///
@@ -143,7 +143,7 @@ impl<'a> Checker<'a> {
         let message = message![
             limit.name,
             " must be a whole number; ",
-            number.to_string(),
+            write_number(number, 6),
             " was given."
         ];
         self.refuse(field, Code::NotWhole, message, None);
@@ -237,7 +237,7 @@ impl<'a> Checker<'a> {
 fn shown(value: f64, unit: Unit) -> message::Piece {
     match (unit, Mm::new(value)) {
         (Unit::Length, Some(length)) => length.into(),
-        (Unit::Degrees, _) => format!("{value}°").into(),
-        (Unit::Length | Unit::Number, _) => value.to_string().into(),
+        (Unit::Degrees, _) => format!("{}°", write_number(value, 6)).into(),
+        (Unit::Length | Unit::Number, _) => write_number(value, 6).into(),
     }
 }

@@ -2,6 +2,7 @@
 
 use core::fmt;
 
+use crate::units::write_number;
 use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 
 /// What JSON can say, and numbers that it cannot.
@@ -30,7 +31,7 @@ impl Plain {
         match self {
             Self::Nothing => "nothing".into(),
             Self::Truth(truth) => truth.to_string(),
-            Self::Number(number) => format!("the number {number}"),
+            Self::Number(number) => format!("the number {}", write_number(*number, 6)),
             Self::Text(text) => format!("the text «{}»", shortened(text)),
             Self::List(_) => "a list".into(),
             Self::Object(_) => "an object".into(),

@@ -74,6 +74,8 @@ pub struct Set {
     pub kerf: Mm,
     /// Height of the ridge that each pass leaves in the middle of its kerf, mm; 0 under flat teeth.
     pub ridge: Mm,
+    /// Graduations of the wheel that these readings are for, per turn.
+    pub divisions: u32,
     /// Where to run back to before the first stop, so that every stop is reached with rising readings.
     pub run_up: Reading,
     /// The stops.

@@ -180,7 +180,7 @@ fn subsets(pieces: &[Loose]) -> Vec<Subset> {
         let with: Vec<Subset> = found.iter().map(|subset| subset.with(*piece)).collect();
         found.extend(with);
         // Two ascending runs behind one another, which this sort merges in one go.
-        found.sort_by_key(|subset| (subset.nanometres, *subset));
+        found.sort_unstable_by_key(|subset| (subset.nanometres, *subset));
         found.dedup_by_key(|subset| subset.nanometres);
     }
     found

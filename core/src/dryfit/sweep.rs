@@ -120,7 +120,7 @@ fn sockets(stops: &[Stop], kerf: Mm, board: Span) -> Vec<Span> {
         .into_iter()
         .filter_map(|(_, span)| span.shared(board))
         .collect();
-    spans.sort_by_key(|span| span.from);
+    spans.sort_unstable_by_key(|span| span.from);
     spans
 }
 

@@ -36,6 +36,7 @@ fn set(board: Board, kerf: f64, height: f64, cuts: &[(f64, usize)]) -> Set {
         height: mm(height),
         kerf: mm(kerf),
         ridge: Mm::ZERO,
+        divisions: 100,
         run_up: dial,
         stops: cuts.iter().enumerate().map(stop).collect(),
     }

@@ -1,6 +1,6 @@
 //! From a length to the text a person reads off the page.
 
-use super::{Mm, Unit, write_number};
+use super::{Mm, Unit, read_number, write_number};
 
 /// How a length is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -96,7 +96,7 @@ pub fn format_length(length: Mm, style: Style) -> Written {
 
 fn decimal(length: Mm, unit: Unit, decimals: u8) -> Written {
     let number = write_number(length / unit.length(), decimals);
-    let said = unit.length() * number.parse().unwrap_or_default();
+    let said = unit.length() * read_number(&number).unwrap_or_default();
     let gap = if unit == Unit::Mm { " " } else { "" };
     written(format!("{number}{gap}{}", unit.symbol()), length, said)
 }

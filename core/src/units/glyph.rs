@@ -49,7 +49,7 @@ impl Glyph {
             '\u{339C}' => Self::Pair("mm"),
             '\u{339D}' => Self::Pair("cm"),
             _ if is_blank(c) => Self::Space,
-            _ if c.is_alphabetic() => Self::Letter(c),
+            _ if c.is_ascii_alphabetic() => Self::Letter(c),
             _ => vulgar(c).map_or(Self::Other(given), |(over, under)| {
                 Self::Vulgar(over, under)
             }),

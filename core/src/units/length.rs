@@ -175,7 +175,7 @@ impl Ord for Mm {
 
 impl fmt::Display for Mm {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} mm", self.0)
+        write!(f, "{} mm", super::write_number(self.0, 6))
     }
 }
 

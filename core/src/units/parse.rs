@@ -56,7 +56,7 @@ impl NamedUnit {
         match token {
             Kind::FootMark => Some(Self::Foot),
             Kind::InchMark => Some(Self::Inch),
-            Kind::Word(word) => Self::named(&word.to_lowercase()),
+            Kind::Word(word) => Self::named(&word.to_ascii_lowercase()),
             _ => None,
         }
     }

@@ -4,7 +4,7 @@ use notchwright_core::given::Given;
 use notchwright_core::message;
 use notchwright_core::message::Message;
 use notchwright_core::problem::Problem;
-use notchwright_core::units::{Mm, Unit, parse_length};
+use notchwright_core::units::{Mm, Unit, parse_length, read_number};
 
 use super::FieldProblem;
 use crate::state::{Field, Work, split_lengths};
@@ -136,6 +136,6 @@ fn number(text: &str) -> Result<f64, Message> {
     let is_plain = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+');
     let plain = text.chars().all(is_plain).then(|| text.replace(',', "."));
     plain
-        .and_then(|plain| plain.parse().ok())
+        .and_then(|plain| read_number(&plain))
         .ok_or_else(|| message!["«", text, "» is no number: write one like 9 or 2.5."])
 }

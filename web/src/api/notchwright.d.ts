@@ -235,6 +235,8 @@ export interface Set {
   kerf: number;
   /** Height of the ridge that each pass leaves in the middle of its kerf, mm; 0 under flat teeth. */
   ridge: number;
+  /** Graduations of the wheel that these readings are for, per turn. */
+  divisions: number;
   /** Where to run back to before the first stop, so that every stop is reached with rising readings. */
   runUp: Reading;
   /** The stops. */

@@ -37,7 +37,7 @@ impl Model {
             asides: asides.collect(),
             ..Self::default()
         };
-        model.asides.sort_by_key(Aside::number);
+        model.asides.sort_unstable_by_key(Aside::number);
         let mut effects = Vec::new();
         let stored = found
             .stored

@@ -36,13 +36,15 @@ pub(crate) fn finish(files: &mut Files) -> Result<String> {
     Ok(version)
 }
 
-/// The names of the files that a browser fetches: all but those for Node and TypeScript.
+/// The names of the files that the page fetches: all but those for Node and TypeScript, and the large
+/// icons, which a browser fetches only when it puts the page on a home screen.
 pub(crate) fn fetched(files: &Files) -> impl Iterator<Item = &str> {
     let for_scripts = |name: &str| name.ends_with(".d.ts") || name == "pkg/package.json";
+    let for_home_screens = |name: &str| name.ends_with("-512.png");
     files
         .keys()
         .map(String::as_str)
-        .filter(move |name| !for_scripts(name))
+        .filter(move |name| !for_scripts(name) && !for_home_screens(name))
 }
 
 /// A hash over every shipped name and byte.
@@ -78,6 +80,7 @@ mod tests {
 
     fn files(worker: &str, css: &str) -> Files {
         [
+            ("icons/icon-512.png", "…"),
             ("index.html", "<p>"),
             ("pkg/notchwright.d.ts", "export {}"),
             ("style.css", css),

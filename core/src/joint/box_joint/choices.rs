@@ -138,7 +138,7 @@ impl Bench {
                     .min_by(|x, y| self.better(x, y)),
             );
         }
-        choices.sort_by(|x, y| self.better(x, y));
+        choices.sort_unstable_by(|x, y| self.better(x, y));
         choices
     }
 

@@ -121,7 +121,7 @@ impl Groove {
             })
         };
         let mut better: Vec<_> = [Board::A, Board::B].into_iter().filter_map(place).collect();
-        better.sort_by_key(|place| (place.from_edge - self.from_edge).abs());
+        better.sort_unstable_by_key(|place| (place.from_edge - self.from_edge).abs());
         better
     }
 }

@@ -9,7 +9,7 @@ use crate::limits;
 use crate::message;
 use crate::problem::Code;
 use crate::stop::Board;
-use crate::units::Mm;
+use crate::units::{Mm, write_number};
 
 /// A layout rule with its numbers checked one by one, not yet against the board.
 #[derive(Clone, Debug, PartialEq)]
@@ -148,9 +148,9 @@ impl Rule {
             let limit = if (spaces as f64) < least { least } else { most };
             let message = message![
                 "A pattern needs from ",
-                least.to_string(),
+                write_number(least, 0),
                 " to ",
-                most.to_string(),
+                write_number(most, 0),
                 " spaces; these are ",
                 spaces,
                 "."
@@ -334,7 +334,7 @@ impl Ground<'_> {
                     " wide, narrower than the cutter's ",
                     kerf,
                     "; at most ",
-                    most.to_string(),
+                    write_number(most, 0),
                     " fingers, or a cutter of at most ",
                     opening,
                     "."
@@ -452,7 +452,7 @@ fn few_enough(count: u32, field: &str, check: &mut Checker<'_>) -> Option<u32> {
         "This would be ",
         count,
         " fingers; at most ",
-        most.to_string(),
+        write_number(most, 0),
         " are planned."
     ];
     check.refuse(field, Code::TooLarge, message, Some(most));

@@ -52,6 +52,7 @@ pub(super) fn upright_set(
         height,
         kerf: cutter.kerf(),
         ridge: cutter.grind().ridge(cutter.kerf()),
+        divisions: scale.screw().divisions(),
         run_up: run_up(stops.first(), scale),
         stops,
     }

@@ -13,7 +13,7 @@ use crate::view::{drawing, show};
 
 /// The page.
 pub(super) fn view(plan: &BoxJointPlan, set: &Set, stop: &Stop, context: Context<'_>) -> Html {
-    let divisions = divisions(context);
+    let divisions = set.divisions;
     let place = format!("pass {} of {}", stop.number, set.stops.len());
     let aloud = format!("{}. Dial: {}.", place, steps::reading(stop.dial));
     html! {
