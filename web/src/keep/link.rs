@@ -9,8 +9,8 @@ use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use miniz_oxide::deflate::compress_to_vec_zlib;
 use miniz_oxide::inflate::{TINFLStatus, decompress_to_vec_zlib_with_limit};
 
-use super::{LARGEST, Restored, Unreadable, VERSION};
-use crate::state::State;
+use super::{LARGEST, Restored, Unreadable, VERSION, json};
+use crate::state::{State, Stored};
 
 const PREFIX: &str = "#j=";
 const BEST_COMPRESSION: u8 = 9;
@@ -18,8 +18,8 @@ const BEST_COMPRESSION: u8 = 9;
 /// Writes a state as a fragment.
 #[must_use]
 pub fn write(state: &State) -> String {
-    let json = serde_json::to_vec(state).unwrap_or_default();
-    let packed = compress_to_vec_zlib(&json, BEST_COMPRESSION);
+    let json = json::write(&Stored::write(state));
+    let packed = compress_to_vec_zlib(json.as_bytes(), BEST_COMPRESSION);
     format!("{PREFIX}{VERSION}.{}", URL_SAFE_NO_PAD.encode(packed))
 }
 
@@ -48,6 +48,6 @@ fn unpack(text: &str) -> Result<Restored, Unreadable> {
             Unreadable::Damaged
         }
     })?;
-    let state = serde_json::from_slice(&json).map_err(|_| Unreadable::Damaged)?;
-    super::restore(version, &state)
+    let plain = json::read(&json).ok_or(Unreadable::Damaged)?;
+    super::restore(version, &plain)
 }

@@ -1,5 +1,6 @@
 //! The state as it is stored and as a link carries it, and back again, believing nothing.
 
+mod json;
 pub mod link;
 pub mod saved;
 #[cfg(test)]
@@ -7,9 +8,9 @@ mod tests;
 
 use core::fmt;
 
-use serde_json::Value;
+use notchwright_core::plain::Plain;
 
-use crate::state::State;
+use crate::state::{State, Stored};
 
 /// The form that is written now. It goes up when an older program could no longer read what is written.
 const VERSION: u32 = 1;
@@ -48,16 +49,37 @@ impl fmt::Display for Unreadable {
 const LARGEST: usize = 1 << 18;
 
 /// Reads what version `version` wrote, field by field.
-fn restore(version: u32, value: &Value) -> Result<Restored, Unreadable> {
+fn restore(version: u32, plain: &Plain) -> Result<Restored, Unreadable> {
     if version > VERSION {
         return Err(Unreadable::NewerVersion);
     }
-    if !value.is_object() || version == 0 {
+    if version == 0 {
         return Err(Unreadable::Damaged);
     }
-    let state: State = serde::Deserialize::deserialize(value).map_err(|_| Unreadable::Damaged)?;
+    let state = State::read(plain).ok_or(Unreadable::Damaged)?;
     // Whatever was written is written again the same way, unless something of it was not understood.
-    let again = serde_json::to_vec(&state).unwrap_or_default();
-    let is_whole = serde_json::from_slice::<Value>(&again).is_ok_and(|again| again == *value);
+    let is_whole = is_same(&state.write(), plain);
     Ok(Restored { state, is_whole })
+}
+
+/// Whether two say the same; the order of fields says nothing.
+fn is_same(one: &Plain, other: &Plain) -> bool {
+    match (one, other) {
+        (Plain::Object(one), Plain::Object(other)) => {
+            let has = |(name, value): &(String, Plain)| {
+                other
+                    .iter()
+                    .any(|(other, theirs)| other == name && is_same(value, theirs))
+            };
+            one.len() == other.len() && one.iter().all(has)
+        }
+        (Plain::List(one), Plain::List(other)) => {
+            one.len() == other.len()
+                && one
+                    .iter()
+                    .zip(other)
+                    .all(|(one, other)| is_same(one, other))
+        }
+        (one, other) => one == other,
+    }
 }

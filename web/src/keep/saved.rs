@@ -1,34 +1,21 @@
 //! The text that is kept in the browser's store.
 
-use serde::{Deserialize, Serialize};
-use serde_json::Value;
+use notchwright_core::plain::Plain;
 
-use super::{LARGEST, Restored, Unreadable, VERSION};
-use crate::state::State;
+use super::{LARGEST, Restored, Unreadable, VERSION, json};
+use crate::state::{State, Stored, field};
 
 /// The key of the state in the browser's store.
 pub const KEY: &str = "notchwright.state";
 /// What the keys of texts that were set aside begin with; a number follows.
 pub const ASIDE: &str = "notchwright.aside.";
 
-#[derive(Serialize)]
-struct Written<'a> {
-    version: u32,
-    state: &'a State,
-}
-
-#[derive(Deserialize)]
-struct Read {
-    version: u32,
-    state: Value,
-}
-
 /// Writes a state.
 #[must_use]
 pub fn save(state: &State) -> String {
-    let version = VERSION;
-    // There is nothing in a state that JSON cannot hold; no text at all would be refused when read.
-    serde_json::to_string(&Written { version, state }).unwrap_or_default()
+    let version = ("version".to_owned(), VERSION.write());
+    let state = ("state".to_owned(), state.write());
+    json::write(&Plain::Object(vec![version, state]))
 }
 
 /// Reads a state.
@@ -39,6 +26,12 @@ pub fn restore(text: &str) -> Result<Restored, Unreadable> {
     if text.len() > LARGEST {
         return Err(Unreadable::TooLarge);
     }
-    let read: Read = serde_json::from_str(text).map_err(|_| Unreadable::Damaged)?;
-    super::restore(read.version, &read.state)
+    let Some(Plain::Object(fields)) = json::read(text.as_bytes()) else {
+        return Err(Unreadable::Damaged);
+    };
+    let version = field(&fields, "version").and_then(u32::read);
+    match (version, field(&fields, "state")) {
+        (Some(version), Some(state)) => super::restore(version, state),
+        _ => Err(Unreadable::Damaged),
+    }
 }

@@ -2,10 +2,11 @@
 
 use std::borrow::Cow;
 
+use notchwright_core::plain::Plain;
 use notchwright_core::units::{Mm, Style, Unit, format_length, parse_length, write_number};
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::field::Kind;
+use super::stored::{Stored, field};
 
 /// What was typed into one field, exactly, and the unit that lengths were then in.
 ///
@@ -100,29 +101,23 @@ pub(crate) fn split_lengths(text: &str) -> impl Iterator<Item = &str> {
 }
 
 /// Most entries are in millimetres, so these are stored as their text alone.
-#[derive(Serialize, Deserialize)]
-#[serde(untagged)]
-enum Stored<'a> {
-    Mm(Cow<'a, str>),
-    In { r#in: Cow<'a, str> },
-}
-
-impl Serialize for Entry {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let text = self.text.as_str().into();
+impl Stored for Entry {
+    fn write(&self) -> Plain {
+        let text = Plain::Text(self.text.clone());
         match self.unit {
-            Unit::Mm => Stored::Mm(text),
-            Unit::Inch => Stored::In { r#in: text },
+            Unit::Mm => text,
+            Unit::Inch => Plain::Object(vec![("in".to_owned(), text)]),
         }
-        .serialize(serializer)
     }
-}
 
-impl<'de> Deserialize<'de> for Entry {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Ok(match Stored::deserialize(deserializer)? {
-            Stored::Mm(text) => Self::new(&text, Unit::Mm),
-            Stored::In { r#in } => Self::new(&r#in, Unit::Inch),
-        })
+    fn read(plain: &Plain) -> Option<Self> {
+        let (text, unit) = match plain {
+            Plain::Object(fields) => (field(fields, "in")?, Unit::Inch),
+            text => (text, Unit::Mm),
+        };
+        match text {
+            Plain::Text(text) => Some(Self::new(text, unit)),
+            _ => None,
+        }
     }
 }

@@ -2,17 +2,25 @@
 
 use core::fmt;
 
-use serde::{Deserialize, Serialize};
+use notchwright_core::plain::Plain;
+
+use super::stored::Stored;
 
 /// Which item of a list.
-#[derive(
-    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
-)]
-#[serde(transparent)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Id(pub u16);
 
 impl fmt::Display for Id {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}", self.0)
+    }
+}
+
+impl Stored for Id {
+    fn write(&self) -> Plain {
+        u32::from(self.0).write()
+    }
+    fn read(plain: &Plain) -> Option<Self> {
+        u32::read(plain)?.try_into().ok().map(Self)
     }
 }

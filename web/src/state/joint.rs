@@ -1,46 +1,44 @@
 //! The joint as it is typed.
 
-use serde::{Deserialize, Serialize};
-
 use super::entry::Entry;
 use super::field::typed_fields;
-use super::lenient::stored;
+use super::stored::{stored, words};
 
 stored! {
     /// A box joint.
     pub struct JointForm {
         /// What the piece is called.
-        pub job: Entry,
+        pub job: Entry = "job",
         /// What the joint is called.
-        pub name: Entry,
+        pub name: Entry = "name",
         /// Width of both boards.
-        pub width: Entry,
+        pub width: Entry = "width",
         /// Thickness of board A.
-        pub thickness_a: Entry,
+        pub thickness_a: Entry = "thicknessA",
         /// Thickness of board B.
-        pub thickness_b: Entry,
+        pub thickness_b: Entry = "thicknessB",
         /// How the width is divided.
-        pub layout: LayoutKind,
+        pub layout: LayoutKind = "layout",
         /// By count: number of fingers, pins and sockets together.
-        pub count: Entry,
+        pub count: Entry = "count",
         /// By finger width: the wanted width.
-        pub finger_width: Entry,
+        pub finger_width: Entry = "fingerWidth",
         /// One pass per socket: what happens to the rest of the width.
-        pub leftover: Leftover,
+        pub leftover: Leftover = "leftover",
         /// Pattern: relative widths of the spaces, from the reference edge.
-        pub weights: Entry,
+        pub weights: Entry = "weights",
         /// Pattern: whether the weights run back again from the last one.
-        pub mirrored: bool,
+        pub mirrored: bool = "mirrored",
         /// What board A has at the reference edge.
-        pub first: First,
+        pub first: First = "first",
         /// Glue gap at each flank.
-        pub glue_gap: Entry,
+        pub glue_gap: Entry = "glueGap",
         /// How far pins stand past the mating face; blank for flush.
-        pub proud: Entry,
+        pub proud: Entry = "proud",
         /// Where the reading is zero.
-        pub zero: ZeroForm,
+        pub zero: ZeroForm = "zero",
         /// A groove along both boards.
-        pub groove: GrooveForm,
+        pub groove: GrooveForm = "groove",
     }
 }
 
@@ -80,93 +78,93 @@ typed_fields! {
     }
 }
 
-/// How the width is divided into pins and sockets.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum LayoutKind {
-    /// Into a number of equal fingers.
-    #[default]
-    Count,
-    /// Into fingers of about a width.
-    Finger,
-    /// Into sockets as wide as the cutter.
-    OnePass,
-    /// By a list of weights.
-    Pattern,
+words! {
+    /// How the width is divided into pins and sockets.
+    pub enum LayoutKind {
+        /// Into a number of equal fingers.
+        #[default]
+        Count = "count",
+        /// Into fingers of about a width.
+        Finger = "finger",
+        /// Into sockets as wide as the cutter.
+        OnePass = "onePass",
+        /// By a list of weights.
+        Pattern = "pattern",
+    }
 }
 
-/// What happens to the width that whole fingers leave over.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum Leftover {
-    /// Both end fingers share it.
-    #[default]
-    Ends,
-    /// It stays at the far edge.
-    Far,
-    /// The boards are ripped to whole fingers.
-    Rip,
+words! {
+    /// What happens to the width that whole fingers leave over.
+    pub enum Leftover {
+        /// Both end fingers share it.
+        #[default]
+        Ends = "ends",
+        /// It stays at the far edge.
+        Far = "far",
+        /// The boards are ripped to whole fingers.
+        Rip = "rip",
+    }
 }
 
-/// What board A has at the reference edge.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum First {
-    /// A pin.
-    #[default]
-    Pin,
-    /// A socket.
-    Socket,
+words! {
+    /// What board A has at the reference edge.
+    pub enum First {
+        /// A pin.
+        #[default]
+        Pin = "pin",
+        /// A socket.
+        Socket = "socket",
+    }
 }
 
 stored! {
     /// Where the reading is zero.
     pub struct ZeroForm {
         /// How it was found.
-        pub kind: ZeroKind,
+        pub kind: ZeroKind = "kind",
         /// Test kerf: the reading at which it was made.
-        pub reading: Entry,
+        pub reading: Entry = "reading",
         /// Test kerf: measured from the reference edge to its near side.
-        pub measured: Entry,
+        pub measured: Entry = "measured",
     }
 }
 
-/// How the zero is found.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum ZeroKind {
-    /// The reference edge just touches the side of the stopped cutter.
-    #[default]
-    Touch,
-    /// The cutter is flush with the reference edge.
-    Flush,
-    /// A kerf was made at some reading and measured.
-    TestKerf,
+words! {
+    /// How the zero is found.
+    pub enum ZeroKind {
+        /// The reference edge just touches the side of the stopped cutter.
+        #[default]
+        Touch = "touch",
+        /// The cutter is flush with the reference edge.
+        Flush = "flush",
+        /// A kerf was made at some reading and measured.
+        TestKerf = "testKerf",
+    }
 }
 
 stored! {
     /// A groove along the inner faces of both boards, such as a drawer bottom's.
     pub struct GrooveForm {
         /// Whether there is one.
-        pub on: bool,
+        pub on: bool = "on",
         /// Edge to the nearer side.
-        pub from_edge: Entry,
+        pub from_edge: Entry = "fromEdge",
         /// Width.
-        pub width: Entry,
+        pub width: Entry = "width",
         /// Depth.
-        pub depth: Entry,
+        pub depth: Entry = "depth",
         /// Which edge it is measured from.
-        pub edge: Edge,
+        pub edge: Edge = "edge",
     }
 }
 
-/// An edge of a board.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum Edge {
-    /// The one against the stop on the carriage.
-    #[default]
-    Reference,
-    /// The other.
-    Far,
+words! {
+    /// An edge of a board.
+    pub enum Edge {
+        /// The one against the stop on the carriage.
+        #[default]
+        Reference = "reference",
+        /// The other.
+        Far = "far",
+    }
 }

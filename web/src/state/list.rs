@@ -1,11 +1,10 @@
 //! Several of a kind, one of them chosen.
 
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Deserializer, Serialize};
+use notchwright_core::plain::Plain;
 
 use super::entry::Entry;
 use super::id::Id;
-use super::lenient::{is_default, lenient, lenient_list};
+use super::stored::{Stored, field};
 
 /// Something that is kept in a [`List`].
 pub trait Item: Clone + Default + PartialEq {
@@ -20,36 +19,43 @@ pub trait Item: Clone + Default + PartialEq {
 }
 
 /// Several of a kind, one of them chosen; none only when the list is empty.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(
-    rename_all = "camelCase",
-    default,
-    bound(deserialize = "T: Item + DeserializeOwned")
-)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct List<T: Item> {
-    #[serde(
-        deserialize_with = "sound_items",
-        skip_serializing_if = "Vec::is_empty"
-    )]
     items: Vec<T>,
-    #[serde(deserialize_with = "lenient", skip_serializing_if = "is_default")]
     chosen: Id,
 }
 
 /// More than anybody keeps in a shop.
 pub(crate) const MOST_ITEMS: usize = 50;
 
-/// The items of a stored list; of two with the same id only the first.
-fn sound_items<'de, D: Deserializer<'de>, T: Item + DeserializeOwned>(
-    deserializer: D,
-) -> Result<Vec<T>, D::Error> {
-    let mut sound = Vec::<T>::new();
-    for item in lenient_list::<D, T>(deserializer, MOST_ITEMS)? {
-        if sound.iter().all(|other| other.id() != item.id()) {
-            sound.push(item);
-        }
+impl<T: Item + Stored> Stored for List<T> {
+    fn write(&self) -> Plain {
+        let items = self.items.iter().map(Stored::write).collect();
+        let items = ("items".to_owned(), Plain::List(items));
+        let chosen = ("chosen".to_owned(), self.chosen.write());
+        Plain::Object(vec![items, chosen])
     }
-    Ok(sound)
+
+    fn read(plain: &Plain) -> Option<Self> {
+        let Plain::Object(fields) = plain else {
+            return None;
+        };
+        let items = match field(fields, "items") {
+            Some(Plain::List(items)) => items.as_slice(),
+            _ => &[],
+        };
+        let mut list = Self::default();
+        for item in items.iter().filter_map(T::read).take(MOST_ITEMS) {
+            // Of two with the same id only the first can be meant.
+            if list.get(item.id()).is_none() {
+                list.items.push(item);
+            }
+        }
+        list.chosen = field(fields, "chosen")
+            .and_then(Id::read)
+            .unwrap_or_default();
+        Some(list)
+    }
 }
 
 impl<T: Item> List<T> {

@@ -8,9 +8,9 @@ mod entry;
 mod field;
 mod id;
 mod joint;
-mod lenient;
 mod list;
 mod shop;
+mod stored;
 #[cfg(test)]
 mod tests;
 
@@ -27,27 +27,27 @@ pub use shop::{
     Cutter, CutterField, GrindKind, LeadBy, Rises, Rounding, Saw, SawField, Screw, ScrewField,
     Shop, SlotField, SlotForm, StackField, StackForm,
 };
+pub(crate) use stored::{Stored, field};
 
 use std::borrow::Cow;
 
 use notchwright_core::units::Unit;
-use serde::{Deserialize, Serialize};
 
-use lenient::stored;
+use stored::{stored, words};
 
 stored! {
     /// Everything that must outlive the page.
     pub struct State {
         /// Unit that lengths are shown in and typed in.
-        pub units: Unit,
+        pub units: Unit = "units",
         /// Light or dark.
-        pub theme: Theme,
+        pub theme: Theme = "theme",
         /// Which place is open.
-        pub place: Place,
+        pub place: Place = "place",
         /// How far the cutting has come.
-        pub at_saw: AtSaw,
+        pub at_saw: AtSaw = "atSaw",
         /// What was typed and chosen.
-        pub work: Work,
+        pub work: Work = "work",
     }
 }
 
@@ -65,32 +65,32 @@ stored! {
     /// What was typed and chosen: the part of the state that undo is about.
     pub struct Work {
         /// The joint.
-        pub joint: JointForm,
+        pub joint: JointForm = "joint",
         /// Saws, cutters and screws: entered once, used everywhere.
-        pub shop: Shop,
+        pub shop: Shop = "shop",
     }
 }
 
-/// A place of the page. At the saw is no place: it lies over the one it was entered from.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum Place {
-    /// The joint with its drawing and stops.
-    #[default]
-    Joint,
-    /// Saws, cutters, screws, units and theme.
-    Shop,
+words! {
+    /// A place of the page. At the saw is no place: it lies over the one it was entered from.
+    pub enum Place {
+        /// The joint with its drawing and stops.
+        #[default]
+        Joint = "joint",
+        /// Saws, cutters, screws, units and theme.
+        Shop = "shop",
+    }
 }
 
-/// Light or dark.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum Theme {
-    /// As the device is set.
-    #[default]
-    Device,
-    /// Dark ink on light paper.
-    Light,
-    /// Light ink on dark paper.
-    Dark,
+words! {
+    /// Light or dark.
+    pub enum Theme {
+        /// As the device is set.
+        #[default]
+        Device = "device",
+        /// Dark ink on light paper.
+        Light = "light",
+        /// Light ink on dark paper.
+        Dark = "dark",
+    }
 }

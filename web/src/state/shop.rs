@@ -1,26 +1,24 @@
 //! What is in the shop, as it is typed.
 
-use serde::{Deserialize, Serialize};
-
 use super::entry::Entry;
 use super::field::typed_fields;
 use super::id::Id;
-use super::lenient::stored;
 use super::list::{Item, List};
+use super::stored::{stored, words};
 
 stored! {
     /// Saws, cutters and screws, and the two helpers that find a kerf.
     pub struct Shop {
         /// Saws with their sleds.
-        pub saws: List<Saw>,
+        pub saws: List<Saw> = "saws",
         /// Cutters.
-        pub cutters: List<Cutter>,
+        pub cutters: List<Cutter> = "cutters",
         /// Lead screws.
-        pub screws: List<Screw>,
+        pub screws: List<Screw> = "screws",
         /// The stack builder.
-        pub stack: StackForm,
+        pub stack: StackForm = "stack",
         /// A kerf from a stepped slot.
-        pub slot: SlotForm,
+        pub slot: SlotForm = "slot",
     }
 }
 
@@ -28,15 +26,15 @@ stored! {
     /// A saw and the sled on it.
     pub struct Saw {
         /// Which one.
-        pub id: Id,
+        pub id: Id = "id",
         /// What it is called.
-        pub name: Entry,
+        pub name: Entry = "name",
         /// Greatest height of the blade above the table; blank when it is not known.
-        pub greatest_height: Entry,
+        pub greatest_height: Entry = "greatestHeight",
         /// Thickness of the sled's base; blank for none.
-        pub base: Entry,
+        pub base: Entry = "base",
         /// How far the carriage travels; blank when it is not known.
-        pub travel: Entry,
+        pub travel: Entry = "travel",
     }
 }
 
@@ -58,19 +56,19 @@ stored! {
     /// A cutter: a blade, a grooving stack or a straight bit.
     pub struct Cutter {
         /// Which one.
-        pub id: Id,
+        pub id: Id = "id",
         /// What it is called.
-        pub name: Entry,
+        pub name: Entry = "name",
         /// Width it really cuts, measured in a test cut.
-        pub kerf: Entry,
+        pub kerf: Entry = "kerf",
         /// Diameter; blank when it does not matter.
-        pub diameter: Entry,
+        pub diameter: Entry = "diameter",
         /// Grind of its teeth.
-        pub grind: GrindKind,
+        pub grind: GrindKind = "grind",
         /// Bevel of alternately ground teeth, degrees.
-        pub bevel: Entry,
+        pub bevel: Entry = "bevel",
         /// Least overlap of neighbouring passes; blank for the usual.
-        pub overlap: Entry,
+        pub overlap: Entry = "overlap",
     }
 }
 
@@ -90,38 +88,38 @@ typed_fields! {
     }
 }
 
-/// How the tips of the teeth are ground.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum GrindKind {
-    /// Square: leaves a flat floor.
-    #[default]
-    Flat,
-    /// Sloping alternately left and right: leaves a ridge in each kerf.
-    Alternate,
+words! {
+    /// How the tips of the teeth are ground.
+    pub enum GrindKind {
+        /// Square: leaves a flat floor.
+        #[default]
+        Flat = "flat",
+        /// Sloping alternately left and right: leaves a ridge in each kerf.
+        Alternate = "alternate",
+    }
 }
 
 stored! {
     /// The screw that moves the carriage, and its wheel.
     pub struct Screw {
         /// Which one.
-        pub id: Id,
+        pub id: Id = "id",
         /// What it is called.
-        pub name: Entry,
+        pub name: Entry = "name",
         /// Whether its lead or its threads are given.
-        pub by: LeadBy,
+        pub by: LeadBy = "by",
         /// Travel per turn.
-        pub lead: Entry,
+        pub lead: Entry = "lead",
         /// Threads per inch.
-        pub threads: Entry,
+        pub threads: Entry = "threads",
         /// Graduations of the wheel per turn.
-        pub divisions: Entry,
+        pub divisions: Entry = "divisions",
         /// Lost motion when the wheel changes direction; blank for none.
-        pub backlash: Entry,
+        pub backlash: Entry = "backlash",
         /// What readings are rounded to.
-        pub rounding: Rounding,
+        pub rounding: Rounding = "rounding",
         /// Where the cut goes as readings rise.
-        pub rises: Rises,
+        pub rises: Rises = "rises",
     }
 }
 
@@ -141,52 +139,52 @@ typed_fields! {
     }
 }
 
-/// How a screw's travel per turn is given.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum LeadBy {
-    /// As a length.
-    #[default]
-    Lead,
-    /// As threads per inch.
-    Threads,
+words! {
+    /// How a screw's travel per turn is given.
+    pub enum LeadBy {
+        /// As a length.
+        #[default]
+        Lead = "lead",
+        /// As threads per inch.
+        Threads = "threads",
+    }
 }
 
-/// What readings are rounded to.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum Rounding {
-    /// Whole divisions.
-    #[default]
-    Division,
-    /// Half divisions.
-    Half,
-    /// Nothing.
-    None,
+words! {
+    /// What readings are rounded to.
+    pub enum Rounding {
+        /// Whole divisions.
+        #[default]
+        Division = "division",
+        /// Half divisions.
+        Half = "half",
+        /// Nothing.
+        None = "none",
+    }
 }
 
-/// Where the cut goes on the board as readings rise.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase")]
-pub enum Rises {
-    /// Away from the reference edge.
-    #[default]
-    Away,
-    /// Towards the reference edge.
-    Towards,
+words! {
+    /// Where the cut goes on the board as readings rise.
+    pub enum Rises {
+        /// Away from the reference edge.
+        #[default]
+        Away = "away",
+        /// Towards the reference edge.
+        Towards = "towards",
+    }
 }
 
 stored! {
     /// What is in the box of a grooving stack, and the width that is wanted of it.
     pub struct StackForm {
         /// Widths of the outer cutters.
-        pub outer: Entry,
+        pub outer: Entry = "outer",
         /// Widths of the chippers.
-        pub chippers: Entry,
+        pub chippers: Entry = "chippers",
         /// Thicknesses of the shims.
-        pub shims: Entry,
+        pub shims: Entry = "shims",
         /// The wanted width.
-        pub want: Entry,
+        pub want: Entry = "want",
     }
 }
 
@@ -208,11 +206,11 @@ stored! {
     /// A slot made of several kerfs, to find the width of one.
     pub struct SlotForm {
         /// Number of kerfs.
-        pub kerfs: Entry,
+        pub kerfs: Entry = "kerfs",
         /// Carriage travel from one kerf to the next.
-        pub step: Entry,
+        pub step: Entry = "step",
         /// Measured width of the slot.
-        pub width: Entry,
+        pub width: Entry = "width",
     }
 }
 
