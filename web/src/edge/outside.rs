@@ -3,7 +3,7 @@
 use js_sys::{Array, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{Blob, Document, Event, HtmlAnchorElement, HtmlElement, Url};
+use web_sys::{Blob, Document, Element, Event, HtmlAnchorElement, HtmlElement, Url};
 use yew::Callback;
 
 use crate::msg::Msg;
@@ -24,8 +24,17 @@ pub(super) fn tell(name: &str) {
 /// Moves the keyboard's focus.
 pub(super) fn focus(id: &str) {
     let element = document().and_then(|document| document.get_element_by_id(id));
+    unfold(element.as_ref());
     if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
         let _ = element.focus();
+    }
+}
+
+/// Opens what the element is folded away in: it could not take the focus there.
+fn unfold(element: Option<&Element>) {
+    let folded = element.and_then(|element| element.closest("details:not([open])").ok()?);
+    if let Some(folded) = folded {
+        let _ = folded.set_attribute("open", "");
     }
 }
 

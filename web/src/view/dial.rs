@@ -61,6 +61,8 @@ fn round_step(divisions: u32, most: u32, of: u32) -> u32 {
 pub(super) fn view(face: Face) -> Html {
     let marks = Marks::of(face.divisions);
     let close = (face.divisions / marks.every > CLOSE_FROM).then_some("close");
+    let setting = super::show::number(face.setting);
+    let is_long = setting.len() > 3;
     html! {
         <svg class="dial" viewBox="-108 -108 216 216" aria-hidden="true" focusable="false">
             <circle class="face" r="92" />
@@ -69,7 +71,9 @@ pub(super) fn view(face: Face) -> Html {
             { for numbers(face.divisions, marks.numbered) }
             <path class="mark" d={mark(share(face.setting, face.divisions))} />
             <path class="pointer" d={pointer(share(face.setting, face.divisions))} />
-            <text class="setting" y="14">{ super::show::number(face.setting) }</text>
+            <text class={yew::classes!("setting", is_long.then_some("long"))} y={if is_long { "10" } else { "14" }}>
+                { setting }
+            </text>
         </svg>
     }
 }

@@ -16,6 +16,8 @@ mod segment;
 mod select;
 mod shop;
 mod show;
+#[cfg(test)]
+mod tests;
 
 use yew::{Callback, Html, html};
 
