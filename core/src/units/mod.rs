@@ -17,7 +17,7 @@ mod unit;
 pub use error::{LengthError, LengthFault};
 pub use format::{Denominator, Style, Written, format_length};
 pub use length::Mm;
-pub use number::{read_number, write_number};
+pub use number::{read_number, write_number, write_padded};
 pub use parse::parse_length;
 pub use request::{
     FormatLengthRequest, LengthPlan, ParseLengthRequest, TextPlan, read_length, write_length,

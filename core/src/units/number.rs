@@ -23,6 +23,21 @@ const TENS: [f64; 16] = [
 /// ```
 #[must_use]
 pub fn write_number(value: f64, decimals: u8) -> String {
+    let mut text = write_padded(value, decimals);
+    if text.contains('.') {
+        text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
+    }
+    text
+}
+
+/// The same with exactly `decimals` decimals, for columns of numbers.
+///
+/// ```
+/// use notchwright_core::units::write_padded;
+/// assert_eq!(write_padded(19.1, 3), "19.100");
+/// ```
+#[must_use]
+pub fn write_padded(value: f64, decimals: u8) -> String {
     let decimals = usize::from(decimals).min(9);
     let scale = TENS.get(decimals).copied().unwrap_or(1.0);
     let places = (value.abs() * scale).round();
@@ -35,13 +50,10 @@ pub fn write_number(value: f64, decimals: u8) -> String {
     let (places, scale) = (places as u64, scale as u64);
     let sign = if value < 0.0 && places > 0 { "-" } else { "" };
     let whole = format!("{sign}{}", places / scale);
-    match places % scale {
-        0 => whole,
-        part => format!(
-            "{whole}.{}",
-            format!("{part:0decimals$}").trim_end_matches('0')
-        ),
+    if decimals == 0 {
+        return whole;
     }
+    format!("{whole}.{:0decimals$}", places % scale)
 }
 
 /// Reads digits with at most one decimal point and a sign before them; 15 digits at most, so that the

@@ -49,7 +49,7 @@ pub struct TextPlan {
     pub leftover: Mm,
 }
 
-const UNITS: [(&str, Unit); 2] = [("mm", Unit::Mm), ("in", Unit::Inch)];
+const UNITS: [(&str, Unit); 2] = [(Unit::Mm.word(), Unit::Mm), (Unit::Inch.word(), Unit::Inch)];
 
 /// Reads a text as [`parse_length`] does.
 ///

@@ -1,18 +1,14 @@
 //! The two units a person may work in.
 
-use serde::{Deserialize, Serialize};
-
 use super::Mm;
 
 /// What a bare number means, and what a length is shown in: `"mm"` or `"in"` in requests.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Unit {
     /// Millimetres.
     #[default]
-    #[serde(rename = "mm")]
     Mm,
     /// Inches of exactly 25.4 mm.
-    #[serde(rename = "in")]
     Inch,
 }
 
@@ -23,6 +19,18 @@ impl Unit {
         match self {
             Self::Mm => Mm::constant(1.0),
             Self::Inch => Mm::INCH,
+        }
+    }
+
+    /// Both units.
+    pub const ALL: [Self; 2] = [Self::Mm, Self::Inch];
+
+    /// The unit's word in requests: `mm` or `in`.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Mm => "mm",
+            Self::Inch => "in",
         }
     }
 
@@ -41,11 +49,7 @@ mod tests {
     use super::Unit;
 
     #[test]
-    fn requests_name_units_by_their_symbols() {
-        for (unit, json) in [(Unit::Mm, "\"mm\""), (Unit::Inch, "\"in\"")] {
-            assert_eq!(serde_json::to_string(&unit).unwrap(), json);
-            assert_eq!(serde_json::from_str::<Unit>(json).unwrap(), unit);
-        }
-        assert!(serde_json::from_str::<Unit>("\"inch\"").is_err());
+    fn requests_name_units_by_their_words() {
+        assert_eq!(Unit::ALL.map(Unit::word), ["mm", "in"]);
     }
 }

@@ -1,9 +1,9 @@
 //! The wheel's face with this screw's divisions, and where it must stand.
 
 use std::f64::consts::TAU;
-use std::fmt::Write as _;
 
 use notchwright_core::math::{cos, sin};
+use notchwright_core::units::write_number;
 use yew::{Html, html};
 
 /// What the face shows.
@@ -93,7 +93,7 @@ fn ticks(divisions: u32, every: u32, inner: f64) -> String {
     for division in marked(divisions, every) {
         let turn = share(f64::from(division), divisions);
         let ((x, y), (to_x, to_y)) = (at(turn, inner), at(turn, RIM));
-        let _ = write!(path, "M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}");
+        path.push_str(&line((x, y), (to_x, to_y)));
     }
     path
 }
@@ -109,7 +109,7 @@ fn numbers(divisions: u32, every: u32) -> impl Iterator<Item = Html> {
         .map(move |division| {
             let (x, y) = at(share(f64::from(division), divisions), NUMBERS);
             html! {
-                <text class="number" x={format!("{x:.1}")} y={format!("{:.1}", y + 4.4)}>{ division }</text>
+                <text class="number" x={tenths(x)} y={tenths(y + 4.4)}>{ division }</text>
             }
         })
 }
@@ -122,14 +122,26 @@ fn pointer(turn: f64) -> String {
         at(turn + 0.018, 107.0),
     );
     format!(
-        "M{:.1} {:.1}L{:.1} {:.1}L{:.1} {:.1}Z",
-        tip.0, tip.1, left.0, left.1, right.0, right.1
+        "{}L{} {}Z",
+        line(tip, left),
+        tenths(right.0),
+        tenths(right.1)
     )
 }
 
 fn mark(turn: f64) -> String {
     let ((x, y), (to_x, to_y)) = (at(turn, 75.0), at(turn, RIM));
-    format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}")
+    line((x, y), (to_x, to_y))
+}
+
+fn line(from: (f64, f64), to: (f64, f64)) -> String {
+    let [x, y, to_x, to_y] = [from.0, from.1, to.0, to.1].map(tenths);
+    format!("M{x} {y}L{to_x} {to_y}")
+}
+
+/// The face is 200 wide: finer would not show.
+fn tenths(length: f64) -> String {
+    write_number(length, 1)
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! Lengths and numbers as they are read off the page, in the reader's unit.
 
 use notchwright_core::message::Message;
-use notchwright_core::units::{Mm, Style, Unit, format_length, write_number};
+use notchwright_core::units::{Mm, Style, Unit, format_length, write_number, write_padded};
 
 /// A length with its unit, as fine as it matters at its size: `15.56 mm`, `0.024 mm`, `0.0009"`.
 pub(super) fn length(length: Mm, unit: Unit) -> String {
@@ -22,12 +22,8 @@ pub(super) fn bare(length: Mm, unit: Unit) -> String {
 
 /// A length for a column of them: always the same number of decimals.
 pub(super) fn column(length: Mm, unit: Unit) -> String {
-    let value = length / unit.length();
-    let sign = if value < 0.0 { "−" } else { "" };
-    match unit {
-        Unit::Mm => format!("{sign}{:.2}", value.abs()),
-        Unit::Inch => format!("{sign}{:.3}", value.abs()),
-    }
+    let decimals = if unit == Unit::Mm { 2 } else { 3 };
+    write_padded(length / unit.length(), decimals).replace('-', "−")
 }
 
 /// In inches, the nearest sixty-fourth; nothing in millimetres.

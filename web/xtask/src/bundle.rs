@@ -1,7 +1,7 @@
 //! The compiled module and its bindings.
 
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
@@ -19,6 +19,16 @@ const PACKAGE: &str = r#"{
 }
 "#;
 
+/// A panic names its source file. Where this machine keeps its crates is nobody's business, and the
+/// module is the same wherever it is built.
+fn short_paths() -> String {
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = home.or_else(|| Some(std::env::home_dir()?.join(".cargo")));
+    let crates = home.unwrap_or_default().join("registry/src");
+    let flag = format!("--remap-path-prefix={}/=", crates.display());
+    format!("target.wasm32-unknown-unknown.rustflags=[{flag:?}]")
+}
+
 /// Compiles the page for the browser and writes module, glue and types into `folder`.
 pub(crate) fn write(layout: &Layout, folder: &Path) -> Result<()> {
     tools::ensure_wasm_target()?;
@@ -27,6 +37,8 @@ pub(crate) fn write(layout: &Layout, folder: &Path) -> Result<()> {
         "--package=notchwright-web",
         "--target=wasm32-unknown-unknown",
         "--profile=wasm",
+        "--config",
+        &short_paths(),
     ]))?;
     let compiled = layout
         .target
