@@ -19,7 +19,7 @@ mod show;
 #[cfg(test)]
 mod tests;
 
-use yew::{Callback, Html, html};
+use yew::{Callback, Html, classes, html};
 
 use crate::model::Model;
 use crate::msg::Msg;
@@ -29,9 +29,11 @@ use context::Context;
 /// The whole page; whatever happens in it is sent to `emit`.
 pub(crate) fn view(model: &Model, emit: &Callback<Msg>) -> Html {
     let context = Context { model, emit };
+    let is_at_saw = model.state.at_saw.open;
     html! {
-        <div class="page">
-            if model.state.at_saw.open {
+        <div class={classes!("page", is_at_saw.then_some("at-saw"))}>
+            if is_at_saw {
+                { notices::view(context) }
                 { saw::view(context) }
             } else {
                 { head::view(context) }
@@ -39,8 +41,8 @@ pub(crate) fn view(model: &Model, emit: &Callback<Msg>) -> Html {
                     Place::Joint => joint::view(context),
                     Place::Shop => shop::view(context),
                 } }
+                { notices::view(context) }
             }
-            { notices::view(context) }
         </div>
     }
 }

@@ -1,10 +1,11 @@
-//! What only paper needs: the numbers that the page shows in its fields.
+//! What only paper needs: the numbers that the page shows in its fields, and what it folds away.
 
 use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::problem::Planned;
+use notchwright_core::stop::Set;
 use yew::{Html, html};
 
-use super::cutter;
+use super::{cutter, notes};
 use crate::state::{Field, JointField};
 use crate::view::context::Context;
 use crate::view::saw::steps;
@@ -22,14 +23,21 @@ pub(super) fn heading(planned: &Planned<BoxJointPlan>, context: Context<'_>) -> 
     );
     html! {
         <div class="for-paper" aria-hidden="true">
-            <p><b>{ text(JointField::Job) }</b>{ " " }{ text(JointField::Name) }</p>
+            <p class="job"><b>{ text(JointField::Job) }</b>{ " " }{ text(JointField::Name) }</p>
             <p>{ measures }</p>
-            { for planned.plan.sets.iter().map(|set| html! {
-                <>
-                    <p><b>{ format!("Set-up for {}", set.name) }</b></p>
-                    { steps::view(&planned.plan, set, context) }
-                </>
-            }) }
+            <div class="sets">
+                { for planned.plan.sets.iter().map(|set| set_up(&planned.plan, set, context)) }
+            </div>
+            { notes::cautions(&planned.notes, context) }
+        </div>
+    }
+}
+
+fn set_up(plan: &BoxJointPlan, set: &Set, context: Context<'_>) -> Html {
+    html! {
+        <div>
+            <p><b>{ format!("{}: blade {} high", set.name, context.length(set.height)) }</b></p>
+            { steps::view(plan, set, context) }
         </div>
     }
 }

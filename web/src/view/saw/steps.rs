@@ -19,7 +19,7 @@ pub(in crate::view) fn view(plan: &BoxJointPlan, set: &Set, context: Context<'_>
     html! {
         <ol class="steps">
             { for steps.into_iter().map(|(title, says)| html! {
-                <li><h3>{ title }</h3><p>{ says }</p></li>
+                <li><h2>{ title }</h2><p>{ says }</p></li>
             }) }
         </ol>
     }
