@@ -43,7 +43,7 @@ impl<T: Copy + PartialEq> Segment<'_, T> {
             "quiet"
         };
         html! {
-            <fieldset class={classes!("segment", (!self.is_plain).then_some("wide"))}>
+            <fieldset key={self.name} class={classes!("segment", (!self.is_plain).then_some("wide"))}>
                 <legend class={legend}>{ self.legend.to_owned() }</legend>
                 <div class="parts">{ for self.options.iter().map(part) }</div>
             </fieldset>

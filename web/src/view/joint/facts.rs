@@ -4,6 +4,7 @@ use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::units::Mm;
 use yew::{Html, html};
 
+use crate::state::LayoutKind;
 use crate::view::context::Context;
 use crate::view::show;
 
@@ -24,7 +25,7 @@ pub(super) fn view(plan: &BoxJointPlan, context: Context<'_>) -> Html {
     html! {
         <dl class="facts">
             { fact("Layout", fingers, Some(kind.into())) }
-            { fact("Finger width", context.length(plan.finger_width), show::fraction(plan.finger_width, context.unit())) }
+            { fact(finger(context), context.length(plan.finger_width), show::fraction(plan.finger_width, context.unit())) }
             { for plan.sets.iter().map(|set| {
                 let (height, fraction) = length(set.height);
                 fact(&format!("Blade height, {}", in_sentence(&set.name)), height, fraction)
@@ -34,6 +35,13 @@ pub(super) fn view(plan: &BoxJointPlan, context: Context<'_>) -> Html {
                 fact("Rip to", context.length(rip.below), Some(above))
             }) }
         </dl>
+    }
+}
+
+fn finger(context: Context<'_>) -> &'static str {
+    match context.model.state.work.joint.layout {
+        LayoutKind::Pattern => "Finger width, mean",
+        _ => "Finger width",
     }
 }
 

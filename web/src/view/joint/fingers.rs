@@ -56,7 +56,7 @@ fn rules(chosen: LayoutKind, context: Context<'_>) -> Html {
 }
 
 /// More chips than this would be a list to search in, not a choice.
-const MOST_CHIPS: usize = 8;
+const MOST_CHIPS: usize = 7;
 
 fn by_number(context: Context<'_>) -> Html {
     let choices = &context.model.answer.choices;

@@ -76,15 +76,15 @@ fn outcome(context: Context<'_>) -> Html {
 fn said(end: GrooveEnd) -> String {
     let board = letter(end.board);
     let through = match end.through {
-        Through::Pin => "a pin",
-        Through::Socket => "a socket",
-        Through::Both => "partly a pin",
+        Through::Pin => "through a pin",
+        Through::Socket => "through a socket",
+        Through::Both => "partly through a pin",
     };
     let make = match end.make {
         Make::Through => "groove it from end to end; the mating pin covers it.",
         Make::Stopped => "stop the groove short of both ends, or plug the hole.",
     };
-    format!("Board {board}: it runs out through {through}, so {make}")
+    format!("Board {board}: it runs out {through}, so {make}")
 }
 
 fn letter(board: Board) -> &'static str {
@@ -104,7 +104,7 @@ fn better(places: &[GroovePlace], context: Context<'_>) -> Html {
         let board = letter(place.through);
         html! {
             <button type="button" class="button" onclick={context.edit(Edit::Set(field, place.from_edge))}>
-                { format!("{from_edge}: {board} right through") }
+                { format!("{from_edge}, then {board} right through") }
             </button>
         }
     };

@@ -13,7 +13,11 @@ pub(super) fn view(context: Context<'_>) -> Html {
         <details class="more">
             <summary>
                 <b>{ "Fit, zero and groove" }</b>
-                <span class="says">{ says(context) }</span>
+                if needs_mending(context) {
+                    <span class="mend">{ Icon::Exclamation.view() }{ "Something in here needs mending." }</span>
+                } else {
+                    <span class="says">{ says(context) }</span>
+                }
                 { Icon::Down.view() }
             </summary>
             <div class="inside">
@@ -23,6 +27,23 @@ pub(super) fn view(context: Context<'_>) -> Html {
             </div>
         </details>
     }
+}
+
+const FIELDS: [JointField; 7] = [
+    JointField::GlueGap,
+    JointField::Proud,
+    JointField::ZeroReading,
+    JointField::ZeroMeasured,
+    JointField::GrooveFromEdge,
+    JointField::GrooveWidth,
+    JointField::GrooveDepth,
+];
+
+fn needs_mending(context: Context<'_>) -> bool {
+    let answer = &context.model.answer;
+    FIELDS
+        .iter()
+        .any(|field| answer.problems_of(Field::Joint(*field)).next().is_some())
 }
 
 fn says(context: Context<'_>) -> String {

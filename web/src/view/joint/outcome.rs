@@ -9,6 +9,7 @@ use notchwright_core::units::parse_length;
 use yew::{Html, classes, html};
 
 use super::stops::Stops;
+use super::verdict::Fit;
 use super::{facts, notes, paper, verdict};
 use crate::msg::{Msg, SawMove};
 use crate::view::context::Context;
@@ -106,10 +107,15 @@ fn to_the_saw(plan: &BoxJointPlan, context: Context<'_>) -> Html {
             )
         })
         .collect();
+    // Whoever wants a joint that must be driven home may have it, but is not invited.
+    let (class, words) = match Fit::of(plan) {
+        Fit::Clashes => ("against", "At the saw all the same"),
+        Fit::Goes | Fit::NeedsChisel => ("signal", "At the saw"),
+    };
     html! {
         <div class="go">
-            <button type="button" class="button signal" onclick={context.send(Msg::Saw(SawMove::Open))}>
-                <span>{ "At the saw" }</span>
+            <button type="button" class={classes!("button", class)} onclick={context.send(Msg::Saw(SawMove::Open))}>
+                <span>{ words }</span>
                 <small>{ format!("{} passes", passes.join(", ")) }</small>
             </button>
         </div>

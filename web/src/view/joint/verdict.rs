@@ -9,7 +9,7 @@ use crate::view::icon::Icon;
 
 /// How the boards go together as cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Fit {
+pub(super) enum Fit {
     /// As they come from the saw.
     Goes,
     /// Once wood that the cutter left is pared away.
@@ -19,7 +19,7 @@ enum Fit {
 }
 
 impl Fit {
-    fn of(plan: &BoxJointPlan) -> Self {
+    pub(super) fn of(plan: &BoxJointPlan) -> Self {
         let fit = &plan.dry_fit;
         if fit.clash {
             Self::Clashes
@@ -63,15 +63,15 @@ pub(super) fn view(plan: &BoxJointPlan, context: Context<'_>) -> Html {
 
 fn gaps(plan: &BoxJointPlan, context: Context<'_>) -> String {
     let (least, most) = (plan.dry_fit.smallest_gap, plan.dry_fit.largest_gap);
-    let asked = context.length(plan.glue_gap);
+    let aim = context.length(plan.glue_gap);
     if context.length(least) == context.length(most) {
         return format!(
-            "Dry fit: every gap {}, asked {asked}. Nothing clashes.",
+            "Dry fit: every gap {}, aimed at {aim}. Nothing clashes.",
             context.length(least)
         );
     }
     format!(
-        "Dry fit: every gap {} to {}, asked {asked}. Nothing clashes.",
+        "Dry fit: every gap {} to {}, aimed at {aim}. Nothing clashes.",
         crate::view::show::bare(least, context.unit()),
         context.length(most)
     )

@@ -76,7 +76,7 @@ fn run_up(set: &Set) -> String {
         .map(|stop| reading(stop.dial))
         .unwrap_or_default();
     format!(
-        "Run back below {}, then come up to the first stop, {first}. Arrive at every stop with rising readings.",
+        "Turn back past {}, then come up to the first stop, {first}. Arrive at every stop with rising readings.",
         reading(set.run_up)
     )
 }

@@ -66,7 +66,7 @@ fn setting(stop: &Stop, divisions: u32) -> Html {
 fn travel(set: &Set, stop: &Stop) -> Html {
     if stop.number == 1 {
         let run_up = steps::reading(set.run_up);
-        return html! { <>{ "Run back below " }<b>{ run_up }</b>{ ", then come up to it" }</> };
+        return html! { <>{ "Turn back past " }<b>{ run_up }</b>{ ", then come up to it" }</> };
     }
     let division = show::number(stop.move_division);
     let turns = usize::try_from(stop.move_turns).unwrap_or_default();
