@@ -56,7 +56,10 @@ fn restore(version: u32, plain: &Plain) -> Result<Restored, Unreadable> {
     if version == 0 {
         return Err(Unreadable::Damaged);
     }
-    let state = State::read(plain).ok_or(Unreadable::Damaged)?;
+    let mut state = State::default();
+    if !state.read(plain) {
+        return Err(Unreadable::Damaged);
+    }
     // Whatever was written is written again the same way, unless something of it was not understood.
     let is_whole = is_same(&state.write(), plain);
     Ok(Restored { state, is_whole })

@@ -29,9 +29,9 @@ pub fn restore(text: &str) -> Result<Restored, Unreadable> {
     let Some(Plain::Object(fields)) = json::read(text.as_bytes()) else {
         return Err(Unreadable::Damaged);
     };
-    let version = field(&fields, "version").and_then(u32::read);
-    match (version, field(&fields, "state")) {
-        (Some(version), Some(state)) => super::restore(version, state),
+    let mut version = 0_u32;
+    match (field(&fields, "version"), field(&fields, "state")) {
+        (Some(number), Some(state)) if version.read(number) => super::restore(version, state),
         _ => Err(Unreadable::Damaged),
     }
 }

@@ -2,7 +2,7 @@
 
 use notchwright_core::plain::Plain;
 
-use super::stored::{Stored, field, stored};
+use super::stored::{Stored, field, read_word, stored};
 
 stored! {
     /// Where the person at the saw is; kept when they leave, so that they come back to it.
@@ -39,12 +39,23 @@ impl Stored for Step {
         }
     }
 
-    fn read(plain: &Plain) -> Option<Self> {
-        match plain {
-            Plain::Text(word) if word == "setUp" => Some(Self::SetUp),
-            Plain::Text(word) if word == "done" => Some(Self::Done),
-            Plain::Object(fields) => usize::read(field(fields, "stop")?).map(Self::Stop),
-            _ => None,
+    fn read(&mut self, plain: &Plain) -> bool {
+        if let Plain::Object(fields) = plain {
+            let mut stop = 0;
+            let is_read = field(fields, "stop").is_some_and(|plain| stop.read(plain));
+            if is_read {
+                *self = Self::Stop(stop);
+            }
+            return is_read;
         }
+        read_word(self, plain, |word| match word {
+            "setUp" => Some(Self::SetUp),
+            "done" => Some(Self::Done),
+            _ => None,
+        })
+    }
+
+    fn is_usual(&self) -> bool {
+        *self == Self::SetUp
     }
 }

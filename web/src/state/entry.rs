@@ -110,14 +110,19 @@ impl Stored for Entry {
         }
     }
 
-    fn read(plain: &Plain) -> Option<Self> {
+    fn read(&mut self, plain: &Plain) -> bool {
         let (text, unit) = match plain {
-            Plain::Object(fields) => (field(fields, "in")?, Unit::Inch),
-            text => (text, Unit::Mm),
+            Plain::Object(fields) => (field(fields, "in"), Unit::Inch),
+            text => (Some(text), Unit::Mm),
         };
-        match text {
-            Plain::Text(text) => Some(Self::new(text, unit)),
-            _ => None,
-        }
+        let Some(Plain::Text(text)) = text else {
+            return false;
+        };
+        *self = Self::new(text, unit);
+        true
+    }
+
+    fn is_usual(&self) -> bool {
+        *self == Self::default()
     }
 }

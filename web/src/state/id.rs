@@ -4,7 +4,7 @@ use core::fmt;
 
 use notchwright_core::plain::Plain;
 
-use super::stored::Stored;
+use super::stored::{Stored, read_whole};
 
 /// Which item of a list.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -20,7 +20,10 @@ impl Stored for Id {
     fn write(&self) -> Plain {
         u32::from(self.0).write()
     }
-    fn read(plain: &Plain) -> Option<Self> {
-        u32::read(plain)?.try_into().ok().map(Self)
+    fn read(&mut self, plain: &Plain) -> bool {
+        read_whole(&mut self.0, plain)
+    }
+    fn is_usual(&self) -> bool {
+        self.0 == 0
     }
 }

@@ -36,25 +36,27 @@ impl<T: Item + Stored> Stored for List<T> {
         Plain::Object(vec![items, chosen])
     }
 
-    fn read(plain: &Plain) -> Option<Self> {
+    fn read(&mut self, plain: &Plain) -> bool {
         let Plain::Object(fields) = plain else {
-            return None;
+            return false;
         };
-        let items = match field(fields, "items") {
-            Some(Plain::List(items)) => items.as_slice(),
-            _ => &[],
-        };
-        let mut list = Self::default();
-        for item in items.iter().filter_map(T::read).take(MOST_ITEMS) {
-            // Of two with the same id only the first can be meant.
-            if list.get(item.id()).is_none() {
-                list.items.push(item);
+        if let Some(Plain::List(items)) = field(fields, "items") {
+            for plain in items.iter().take(MOST_ITEMS) {
+                let mut item = T::default();
+                // Of two with the same id only the first can be meant.
+                if item.read(plain) && self.get(item.id()).is_none() {
+                    self.items.push(item);
+                }
             }
         }
-        list.chosen = field(fields, "chosen")
-            .and_then(Id::read)
-            .unwrap_or_default();
-        Some(list)
+        if let Some(chosen) = field(fields, "chosen") {
+            self.chosen.read(chosen);
+        }
+        true
+    }
+
+    fn is_usual(&self) -> bool {
+        self.items.is_empty() && self.chosen.is_usual()
     }
 }
 
