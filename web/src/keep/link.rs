@@ -1,15 +1,13 @@
 //! The fragment of the address that carries the whole job, so that a bookmark is a copy of it.
 //!
 //! `#j=1.` and the state as compact JSON, compressed with a checksum (zlib, RFC 1950) and written in
-//! the URL's alphabet (base64url, RFC 4648). Without the checksum a link that lost a letter on its way
+//! letters that an address carries unchanged. Without the checksum a link that lost a letter on its way
 //! could open with another number in it.
 
-use base64::Engine as _;
-use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use miniz_oxide::deflate::compress_to_vec_zlib;
 use miniz_oxide::inflate::{TINFLStatus, decompress_to_vec_zlib_with_limit};
 
-use super::{LARGEST, Restored, Unreadable, VERSION, json};
+use super::{LARGEST, Restored, Unreadable, VERSION, json, letters};
 use crate::state::{State, Stored};
 
 const PREFIX: &str = "#j=";
@@ -20,7 +18,7 @@ const BEST_COMPRESSION: u8 = 9;
 pub fn write(state: &State) -> String {
     let json = json::write(&Stored::write(state));
     let packed = compress_to_vec_zlib(json.as_bytes(), BEST_COMPRESSION);
-    format!("{PREFIX}{VERSION}.{}", URL_SAFE_NO_PAD.encode(packed))
+    format!("{PREFIX}{VERSION}.{}", letters::write(&packed))
 }
 
 /// Reads a fragment; `None` when it does not even claim to be a job.
@@ -38,9 +36,7 @@ fn unpack(text: &str) -> Result<Restored, Unreadable> {
     if version > VERSION {
         return Err(Unreadable::NewerVersion);
     }
-    let packed = URL_SAFE_NO_PAD
-        .decode(packed)
-        .map_err(|_| Unreadable::Damaged)?;
+    let packed = letters::read(packed).ok_or(Unreadable::Damaged)?;
     let json = decompress_to_vec_zlib_with_limit(&packed, LARGEST).map_err(|error| {
         if error.status == TINFLStatus::HasMoreOutput {
             Unreadable::TooLarge

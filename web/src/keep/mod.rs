@@ -1,6 +1,7 @@
 //! The state as it is stored and as a link carries it, and back again, believing nothing.
 
 mod json;
+mod letters;
 pub mod link;
 pub mod saved;
 #[cfg(test)]
