@@ -14,7 +14,7 @@ use notchwright_core::joint::box_joint::{BoxJointPlan, Choice, box_joint, choice
 use notchwright_core::message::Message;
 use notchwright_core::problem::Planned;
 
-use crate::state::{Field, Work};
+use crate::state::{Field, StackForm, Work};
 use draft::Draft;
 
 /// What follows from the state.
@@ -32,6 +32,8 @@ pub struct Answer {
     pub stack: Option<CutterStackPlan>,
     /// The kerf that made the stepped slot, once its form is filled in.
     pub kerf: Option<KerfPlan>,
+    stack_of: StackForm,
+    stack_problems: Vec<FieldProblem>,
 }
 
 /// What is wrong with one field.
@@ -60,20 +62,31 @@ impl Answer {
         let mut problems = draft.finish(refused);
         // A plan of a request with an unread field left out is not what the fields say.
         let current = plan.filter(|_| problems.is_empty());
-        let (stack, stack_problems) = bench::stack(work);
+        let (stack, stack_problems) = before.stack_again(work);
         let (kerf, kerf_problems) = bench::kerf(work);
         problems.extend(spares::problems(work));
-        problems.extend(stack_problems);
+        problems.extend_from_slice(&stack_problems);
         problems.extend(kerf_problems);
         Self {
             problems,
             is_stale: current.is_none(),
             joint: current.or_else(|| before.joint.clone()),
             stack,
+            stack_of: work.shop.stack.clone(),
+            stack_problems,
             kerf,
             choices: choices
                 .map(|planned| planned.plan.choices)
                 .unwrap_or_default(),
+        }
+    }
+
+    /// A box full of shims takes long to look through: not again while nothing in it has changed.
+    fn stack_again(&self, work: &Work) -> (Option<CutterStackPlan>, Vec<FieldProblem>) {
+        if self.stack_of == work.shop.stack {
+            (self.stack.clone(), self.stack_problems.clone())
+        } else {
+            bench::stack(work)
         }
     }
 

@@ -229,3 +229,21 @@ fn the_two_helpers_wait_until_they_are_filled_in() {
     assert_eq!(fields(&wrong), expected);
     assert_eq!((wrong.stack, wrong.kerf), (None, None));
 }
+
+#[test]
+fn a_stack_is_found_anew_when_its_box_changes() {
+    let change = |work: &mut Work, want: &str| work.shop.stack.want = Entry::mm(want);
+    let mut work = State::demo().work;
+    let mut last = Answer::new(&work, &Answer::default());
+    for (want, nearest) in [("9.6", 9.6), ("a lot", 0.0), ("9.6", 9.6), ("8", 8.0)] {
+        change(&mut work, want);
+        last = Answer::new(&work, &last);
+        let found = last
+            .stack
+            .as_ref()
+            .map_or(0.0, |stack| stack.nearest.width.mm());
+        assert!((found - nearest).abs() < 1e-9, "{want}: {found}");
+        assert_eq!(last.problems.len(), usize::from(nearest == 0.0));
+        assert_eq!(last, Answer::new(&work, &last));
+    }
+}
