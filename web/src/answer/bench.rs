@@ -1,4 +1,4 @@
-//! The two helpers in the shop: a stack for a wanted width, and a kerf from a stepped slot.
+//! The sums in the shop: a stack for a wanted width, and a kerf from a stepped slot.
 
 use notchwright_core::cutter::{
     CutterStackPlan, CutterStackRequest, KerfFromSlotRequest, KerfPlan, build_stack, measure_kerf,

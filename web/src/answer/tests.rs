@@ -211,7 +211,7 @@ fn a_saw_limits_the_joint_only_as_far_as_it_is_known() {
 }
 
 #[test]
-fn the_two_helpers_wait_until_they_are_filled_in() {
+fn a_form_waits_until_it_is_filled_in() {
     let blank = answer(|work| {
         work.shop.stack = crate::state::StackForm::default();
         work.shop.slot = crate::state::SlotForm::default();

@@ -7,7 +7,7 @@ use super::list::{Item, List};
 use super::stored::{stored, words};
 
 stored! {
-    /// Saws, cutters and screws, and the two helpers that find a kerf.
+    /// Saws, cutters and screws, and two sums beside them that find a width of cut.
     pub struct Shop {
         /// Saws with their sleds.
         pub saws: List<Saw> = "saws",
