@@ -8,8 +8,9 @@
 //! # async fn path() -> anyhow::Result<()> {
 //! let site = serve_dist()?;
 //! let page = Page::open(&site.url(), &View::phone().dark()).await?;
-//! page.replace_text("#width", "217.3").await?;
-//! page.wait_until("document.querySelectorAll('[data-reading]').length > 3").await?;
+//! page.replace_text("#joint-width", "217.3").await?;
+//! page.press("At the saw").await?;
+//! page.wait_until("document.querySelector('.saw .steps')").await?;
 //! page.screenshot("width-typed").await?;
 //! drop(site); // from here on the page is offline, and honestly so
 //! page.reload().await?;
@@ -25,13 +26,15 @@
 mod accessibility;
 mod devtools;
 mod driver;
+mod hands;
 mod journal;
 mod page;
 mod place;
 mod view;
 
 pub use accessibility::Violation;
+pub use fantoccini::key::Key;
 pub use notchwright_site::Site;
 pub use page::Page;
-pub use place::{Copy, dist, serve_dist};
+pub use place::{Copy, Profile, dist, serve_dist};
 pub use view::View;

@@ -22,8 +22,6 @@ use super::view::View;
 /// How long the page may take over anything, even on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(20);
 const PAUSE: Duration = Duration::from_millis(25);
-/// `WebDriver`'s key codes: hold Control, and let go of everything.
-const SELECT_ALL: &str = "\u{e009}a\u{e000}";
 
 /// A page in a browser of its own.
 #[derive(Debug)]
@@ -56,11 +54,16 @@ impl Page {
             view: view.clone(),
             _driver: driver,
         };
-        for (command, parameters) in view.commands() {
-            page.devtools(command, parameters).await?;
-        }
+        page.make_view().await?;
         page.go_to(url).await?;
         Ok(page)
+    }
+
+    async fn make_view(&self) -> Result<()> {
+        for (command, parameters) in self.view.commands() {
+            self.devtools(command, parameters).await?;
+        }
+        Ok(())
     }
 
     /// `WebDriver` itself, for what is not offered here.
@@ -90,6 +93,19 @@ impl Page {
         self.client.refresh().await.context("could not reload")
     }
 
+    /// Opens an address in a new tab of the same browser, and closes the tab that was open.
+    ///
+    /// # Errors
+    ///
+    /// When the address does not answer.
+    pub async fn go_on_in_a_new_tab(&self, url: &str) -> Result<()> {
+        let tab = self.client.new_window(true).await?.handle;
+        self.client.close_window().await?;
+        self.client.switch_to_window(tab).await?;
+        self.make_view().await?;
+        self.go_to(url).await
+    }
+
     /// The first element that matches a CSS selector, as soon as there is one.
     ///
     /// # Errors
@@ -103,32 +119,6 @@ impl Page {
             .for_element(Locator::Css(selector))
             .await
             .with_context(|| format!("nothing matches {selector}"))
-    }
-
-    /// Clicks, or on a phone taps, the first element that matches.
-    ///
-    /// # Errors
-    ///
-    /// When there is none, or it is covered by another.
-    pub async fn click(&self, selector: &str) -> Result<()> {
-        let element = self.find(selector).await?;
-        element
-            .click()
-            .await
-            .with_context(|| format!("could not click {selector}"))
-    }
-
-    /// Selects all that a field holds and types over it, key by key.
-    ///
-    /// # Errors
-    ///
-    /// When there is no such field.
-    pub async fn replace_text(&self, selector: &str, text: &str) -> Result<()> {
-        let field = self.find(selector).await?;
-        field
-            .send_keys(&format!("{SELECT_ALL}{text}"))
-            .await
-            .with_context(|| format!("could not type into {selector}"))
     }
 
     /// The text that the first matching element shows.
@@ -183,13 +173,21 @@ impl Page {
     ///
     /// When it is still not true after a while.
     pub async fn wait_until(&self, expression: &str) -> Result<()> {
+        let truth = format!("Promise.resolve({expression}).then(Boolean)");
+        self.wait_for(&truth, &Value::Bool(true)).await
+    }
+
+    /// Waits until a JavaScript expression has a value.
+    ///
+    /// # Errors
+    ///
+    /// With what it was last, when it still has another value after a while.
+    pub async fn wait_for(&self, expression: &str, wanted: &Value) -> Result<()> {
         let end = Instant::now() + PATIENCE;
+        let mut last = Value::Null;
         while Instant::now() < end {
-            if self
-                .evaluate(&format!("Promise.resolve({expression}).then(Boolean)"))
-                .await?
-                == Value::Bool(true)
-            {
+            last = self.evaluate(expression).await?;
+            if last == *wanted {
                 return Ok(());
             }
             sleep(PAUSE).await;
@@ -197,7 +195,9 @@ impl Page {
         let mut journal = self.journal.lock().await;
         journal.read(&self.client).await?;
         let errors = journal.errors.join("\n");
-        bail!("waited in vain for {expression}\nerrors on the console:\n{errors}")
+        bail!(
+            "waited in vain for {expression}\nto be {wanted}\nit is  {last}\nerrors on the console:\n{errors}"
+        )
     }
 
     /// Waits until the copy for working offline is complete and answers for the page.

@@ -69,6 +69,38 @@ impl Drop for Copy {
     }
 }
 
+/// A folder for a browser's profile, for a second browser to find what the first one stored.
+///
+/// The browser makes it, and it is deleted when it is dropped.
+#[derive(Debug)]
+pub struct Profile {
+    folder: PathBuf,
+}
+
+impl Profile {
+    /// An empty profile.
+    #[must_use]
+    pub fn new(name: &str) -> Self {
+        let folder = target()
+            .join("profiles")
+            .join(format!("{name}-{}", std::process::id()));
+        Self { folder }
+    }
+
+    /// Where it is.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+}
+
+impl Drop for Profile {
+    fn drop(&mut self) {
+        // As for a copy: Cargo's own folder takes no harm.
+        let _ = fs::remove_dir_all(&self.folder);
+    }
+}
+
 fn copy(from: &Path, to: &Path) -> std::io::Result<()> {
     fs::create_dir_all(to)?;
     for entry in fs::read_dir(from)? {

@@ -4,6 +4,9 @@ use std::path::{Path, PathBuf};
 
 use serde_json::{Value, json};
 
+/// The size of type that browsers come with, in CSS pixels.
+const USUAL_TYPE: u32 = 16;
+
 /// A screen, and what its owner prefers.
 #[derive(Debug, Clone)]
 pub struct View {
@@ -14,6 +17,7 @@ pub struct View {
     touch: bool,
     dark: bool,
     reduced_motion: bool,
+    large_type: bool,
     profile: Option<PathBuf>,
 }
 
@@ -46,6 +50,7 @@ impl View {
             touch: true,
             dark: false,
             reduced_motion: false,
+            large_type: false,
             profile: None,
         }
     }
@@ -61,6 +66,15 @@ impl View {
     pub fn reduced_motion(self) -> Self {
         Self {
             reduced_motion: true,
+            ..self
+        }
+    }
+
+    /// With the browser's type twice as large as usual.
+    #[must_use]
+    pub fn large_type(self) -> Self {
+        Self {
+            large_type: true,
             ..self
         }
     }
@@ -90,6 +104,14 @@ impl View {
             "args": self.arguments(),
             "perfLoggingPrefs": { "enableNetwork": true, "enablePage": false },
         });
+        if self.large_type {
+            let sizes = json!({ "default_font_size": 2 * USUAL_TYPE });
+            insert(
+                &mut options,
+                "prefs",
+                json!({ "webkit": { "webprefs": sizes } }),
+            );
+        }
         if self.touch {
             let metrics = json!({
                 "width": self.width,

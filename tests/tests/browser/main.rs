@@ -1,4 +1,17 @@
 //! The person's path through the built page, in headless Chromium.
 
+mod access;
+mod answer;
+mod bookmark;
+mod joint;
+mod keyboard;
 mod offline;
+mod paper;
+mod problems;
+mod saw;
+mod screens;
+mod shop;
 mod start;
+mod steps;
+mod store;
+mod units;

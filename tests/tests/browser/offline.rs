@@ -3,6 +3,9 @@
 use anyhow::Result;
 use notchwright_tests::browser::{Copy, Page, Site, View, serve_dist};
 
+use crate::answer::{plan, worked};
+use crate::steps::{go_to_first_stop, is_at, next, open, shows, type_width};
+
 const MODULE_CAME: &str = "performance.getEntriesByType('resource')
     .some((it) => it.name.endsWith('.wasm') && it.responseStatus === 200)";
 
@@ -27,6 +30,27 @@ async fn it_works_with_the_server_gone() -> Result<()> {
     }
     page.reload().await?;
     page.wait_until(MODULE_CAME).await
+}
+
+#[tokio::test]
+async fn a_stop_outlives_the_network() -> Result<()> {
+    let site = serve_dist()?;
+    let url = site.url();
+    let page = open(&site).await?;
+    let plan = plan(&worked(140.0));
+    go_to_first_stop(&page).await?;
+    next(&page).await?;
+    is_at(&page, &plan, 1, 2).await?;
+    drop(site);
+
+    page.reload().await?;
+    is_at(&page, &plan, 1, 2).await?;
+    next(&page).await?;
+    page.go_on_in_a_new_tab(&url).await?;
+    is_at(&page, &plan, 1, 3).await?;
+    page.press("Leave").await?;
+    type_width(&page, "150").await?;
+    shows(&page, &worked(150.0)).await
 }
 
 #[tokio::test]

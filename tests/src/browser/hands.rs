@@ -1,0 +1,115 @@
+//! What a person's hands do with a page: tap, type, press keys.
+
+use anyhow::{Context, Result};
+use fantoccini::actions::{InputSource, KeyAction, KeyActions};
+use fantoccini::elements::{Element, ElementRef};
+use fantoccini::key::Key;
+use serde_json::{Value, json};
+
+use super::page::Page;
+
+/// `WebDriver`'s key codes: hold Control, and let go of everything.
+const SELECT_ALL: &str = "\u{e009}a\u{e000}";
+const BACKSPACE: &str = "\u{e003}";
+
+/// Where a bar is fixed to an edge of the screen, a person scrolls until what is wanted is clear of it.
+const INTO_SIGHT: &str = "arguments[0].scrollIntoView({ block: 'center', inline: 'nearest' })";
+
+/// The first button, or whatever else folds out or is chosen, that can be seen and begins with a text.
+const BY_TEXT: &str = "
+    const [tags, text] = arguments;
+    const words = (element) => element.textContent.replace(/\\s+/g, ' ').trim();
+    return [...document.querySelectorAll(tags)]
+        .find((element) => element.checkVisibility() && words(element).startsWith(text));";
+
+impl Page {
+    /// Clicks, or on a phone taps, the first element that matches.
+    ///
+    /// # Errors
+    ///
+    /// When there is none, or it is covered by another.
+    pub async fn click(&self, selector: &str) -> Result<()> {
+        let element = self.find(selector).await?;
+        self.tap(&element)
+            .await
+            .with_context(|| format!("could not click {selector}"))
+    }
+
+    /// Clicks or taps the first visible button or fold whose words begin with `text`.
+    ///
+    /// # Errors
+    ///
+    /// When none has appeared after a while, or it is covered by another.
+    pub async fn press(&self, text: &str) -> Result<()> {
+        self.tap_by_text("button, summary", text).await
+    }
+
+    /// Chooses, among the radio buttons of one name, the one whose label begins with `text`.
+    ///
+    /// # Errors
+    ///
+    /// When there is none, or it is covered by another.
+    pub async fn choose(&self, name: &str, text: &str) -> Result<()> {
+        let labels = format!("label:has(input[type=radio][name='{name}'])");
+        self.tap_by_text(&labels, text).await
+    }
+
+    /// Selects all that a field holds and types over it, key by key, or clears it.
+    ///
+    /// # Errors
+    ///
+    /// When there is no such field.
+    pub async fn replace_text(&self, selector: &str, text: &str) -> Result<()> {
+        let field = self.find(selector).await?;
+        let typed = if text.is_empty() { BACKSPACE } else { text };
+        field
+            .send_keys(&format!("{SELECT_ALL}{typed}"))
+            .await
+            .with_context(|| format!("could not type into {selector}"))
+    }
+
+    /// Presses one key, wherever the focus is.
+    ///
+    /// # Errors
+    ///
+    /// When the browser refuses it.
+    pub async fn key(&self, key: Key) -> Result<()> {
+        let value = char::from(key);
+        let stroke = KeyActions::new("keyboard".to_owned())
+            .then(KeyAction::Down { value })
+            .then(KeyAction::Up { value });
+        self.client().perform_actions(stroke).await?;
+        Ok(())
+    }
+
+    async fn tap_by_text(&self, tags: &str, text: &str) -> Result<()> {
+        let arguments = json!([tags, text]).to_string();
+        self.wait_until(&format!("(function () {{ {BY_TEXT} }})(...{arguments})"))
+            .await
+            .with_context(|| format!("nothing to press begins with \"{text}\""))?;
+        let arguments = vec![tags.into(), text.into()];
+        let found = self.client().execute(BY_TEXT, arguments).await?;
+        let element = self.element(&found)?;
+        self.tap(&element)
+            .await
+            .with_context(|| format!("could not press \"{text}\""))
+    }
+
+    /// The element that a script returned.
+    fn element(&self, found: &Value) -> Result<Element> {
+        let mut ids = found.as_object().into_iter().flat_map(|it| it.values());
+        let id = ids.next().and_then(Value::as_str);
+        let id = id.context("it has gone again")?.to_owned();
+        Ok(Element::from_element_id(
+            self.client().clone(),
+            ElementRef::from(id),
+        ))
+    }
+
+    async fn tap(&self, element: &Element) -> Result<()> {
+        let arguments = vec![serde_json::to_value(element)?];
+        self.client().execute(INTO_SIGHT, arguments).await?;
+        element.click().await?;
+        Ok(())
+    }
+}

@@ -1,0 +1,79 @@
+//! What the core answers to what is typed: the page must show the same.
+
+use notchwright_core::cutter::CutterRequest;
+use notchwright_core::dial::ScrewRequest;
+use notchwright_core::joint::box_joint::{
+    BoardRequest, BoxJointPlan, BoxJointRequest, LayoutRequest, SawRequest, box_joint,
+};
+use notchwright_core::stop::{Reading, Set};
+use notchwright_core::units::{Mm, Unit, write_number, write_padded};
+use serde_json::{Value, json};
+
+/// The joint that the page opens on, of boards `width` mm wide.
+pub(crate) fn worked(width: f64) -> BoxJointRequest {
+    let board = |thickness: f64| BoardRequest {
+        thickness: thickness.into(),
+    };
+    BoxJointRequest {
+        width: width.into(),
+        a: board(12.0).into(),
+        b: board(18.0).into(),
+        cutter: cutter(3.07),
+        screw: ScrewRequest {
+            threads_per_inch: 16.0.into(),
+            divisions: 80.0.into(),
+            travel: 320.0.into(),
+            ..ScrewRequest::default()
+        }
+        .into(),
+        layout: LayoutRequest::count(9.0).into(),
+        saw: SawRequest {
+            greatest_height: 80.0.into(),
+            base: 15.0.into(),
+        }
+        .into(),
+        ..BoxJointRequest::default()
+    }
+}
+
+/// A cutter with flat teeth.
+pub(crate) fn cutter(kerf: f64) -> notchwright_core::given::Given<CutterRequest> {
+    CutterRequest {
+        kerf: kerf.into(),
+        ..CutterRequest::default()
+    }
+    .into()
+}
+
+/// The core's answer, which must not be a refusal.
+pub(crate) fn plan(request: &BoxJointRequest) -> BoxJointPlan {
+    box_joint(request).expect("the joint can be cut").plan
+}
+
+/// The setting of a stop: turns and divisions.
+pub(crate) fn setting(dial: Reading) -> [String; 2] {
+    let turns = dial.turns.to_string().replace('-', "−");
+    [turns, write_number(dial.division, 2)]
+}
+
+/// Each table of stops, and in each row the pass, the setting and where it is cut.
+pub(crate) fn tables(plan: &BoxJointPlan, unit: Unit) -> Value {
+    let table = |set: &Set| {
+        let rows = set.stops.iter().map(|stop| {
+            let [turns, division] = setting(stop.dial);
+            json!([
+                stop.number.to_string(),
+                turns,
+                division,
+                column(stop.at, unit)
+            ])
+        });
+        rows.collect::<Value>()
+    };
+    plan.sets.iter().map(table).collect()
+}
+
+fn column(length: Mm, unit: Unit) -> String {
+    let decimals = if unit == Unit::Mm { 2 } else { 3 };
+    write_padded(length / unit.length(), decimals).replace('-', "−")
+}

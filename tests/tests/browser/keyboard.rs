@@ -1,0 +1,64 @@
+//! Without a mouse and without a finger.
+
+use anyhow::{Result, bail};
+use notchwright_tests::browser::{Key, Page, View, serve_dist};
+
+use crate::answer::{plan, worked};
+use crate::steps::{is_at, open_on, shows};
+
+/// Whether the focused element, or the label that shows for it, looks different without the focus.
+const FOCUS_SHOWS: &str = "(() => {
+    const element = document.activeElement;
+    const shown = [element, element.closest('label')].filter(Boolean);
+    const look = () => shown.map((it) => {
+        const { outline, boxShadow, borderColor } = getComputedStyle(it);
+        return [outline, boxShadow, borderColor].join();
+    }).join();
+    const focused = look();
+    element.blur();
+    const blurred = look();
+    element.focus();
+    return focused !== blurred;
+})()";
+
+const FOCUSED: &str = "document.activeElement.id || document.activeElement.textContent.trim()";
+
+/// Presses Tab until the focus is where it is wanted, and sees it at each step.
+async fn tab_to(page: &Page, wanted: &str) -> Result<()> {
+    let mut passed = Vec::new();
+    for _ in 0..60 {
+        page.key(Key::Tab).await?;
+        let focused = page.evaluate(FOCUSED).await?;
+        let focused = focused.as_str().unwrap_or_default().to_owned();
+        let shows = page.evaluate(FOCUS_SHOWS).await?;
+        assert_eq!(shows, true, "the focus cannot be seen on {focused}");
+        if focused.starts_with(wanted) {
+            return Ok(());
+        }
+        passed.push(focused);
+    }
+    bail!("Tab did not come to {wanted}, but to {passed:?}")
+}
+
+#[tokio::test]
+async fn the_keyboard_alone_goes_from_the_width_to_the_stops() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open_on(&site.url(), &View::desktop()).await?;
+    tab_to(&page, "joint-width").await?;
+    page.replace_text("#joint-width", "150.5").await?;
+    let request = worked(150.5);
+    shows(&page, &request).await?;
+
+    let plan = plan(&request);
+    tab_to(&page, "At the saw").await?;
+    page.key(Key::Enter).await?;
+    tab_to(&page, "All is set").await?;
+    page.key(Key::Enter).await?;
+    is_at(&page, &plan, 1, 1).await?;
+    tab_to(&page, "Cut, next").await?;
+    for stop in 2..=6 {
+        page.key(Key::Enter).await?;
+        is_at(&page, &plan, 1, stop).await?;
+    }
+    page.assert_quiet().await
+}

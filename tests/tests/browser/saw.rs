@@ -1,0 +1,110 @@
+//! At the saw: one stop after another, and never lost.
+
+use anyhow::Result;
+use notchwright_core::joint::box_joint::BoxJointPlan;
+use notchwright_core::units::write_number;
+use notchwright_tests::browser::{Page, Profile, View, serve_dist};
+
+use crate::answer::{plan, worked};
+use crate::steps::{go_to_first_stop, is_at, next, open, open_on, see, see_nothing, shows};
+
+fn worked_plan() -> BoxJointPlan {
+    plan(&worked(140.0))
+}
+
+async fn is_set_up(page: &Page, plan: &BoxJointPlan, set: usize) -> Result<()> {
+    let set = &plan.sets[set - 1];
+    let title = format!("Set up for {}", set.name.replacen("Board", "board", 1));
+    see(page, ".saw.set-up h1", &title).await?;
+    see(page, ".saw .height", &write_number(set.height.mm(), 2)).await
+}
+
+#[tokio::test]
+async fn the_saw_is_set_up_first() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open(&site).await?;
+    page.press("At the saw").await?;
+    is_set_up(&page, &worked_plan(), 1).await?;
+    see(&page, ".saw", "Unplug the saw first.").await?;
+    see(&page, ".saw .steps", "reference edge just touches").await?;
+    see(&page, ".saw .steps", "there the dial reads 0").await?;
+    let cautions = page.attributes(".saw .notes .caution", "class").await?;
+    assert!(cautions.len() >= 3, "{cautions:?}");
+    page.press("All is set").await?;
+    is_at(&page, &worked_plan(), 1, 1).await?;
+    page.assert_quiet().await
+}
+
+#[tokio::test]
+async fn a_stop_outlives_reload_tab_and_browser() -> Result<()> {
+    let site = serve_dist()?;
+    let plan = worked_plan();
+    let profile = Profile::new("saw");
+    let view = View::phone().profile(profile.folder());
+    let page = open_on(&site.url(), &view).await?;
+    go_to_first_stop(&page).await?;
+    for stop in 1..=5 {
+        is_at(&page, &plan, 1, stop).await?;
+        next(&page).await?;
+    }
+    is_at(&page, &plan, 1, 6).await?;
+    page.reload().await?;
+    is_at(&page, &plan, 1, 6).await?;
+    next(&page).await?;
+    page.go_on_in_a_new_tab(&site.url()).await?;
+    is_at(&page, &plan, 1, 7).await?;
+    page.assert_quiet().await?;
+    drop(page);
+
+    let page = Page::open(&site.url(), &view).await?;
+    is_at(&page, &plan, 1, 7).await?;
+    page.assert_quiet().await
+}
+
+#[tokio::test]
+async fn one_can_go_back_jump_leave_and_return() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open(&site).await?;
+    let plan = worked_plan();
+    go_to_first_stop(&page).await?;
+    next(&page).await?;
+    is_at(&page, &plan, 1, 2).await?;
+    page.press("Back").await?;
+    is_at(&page, &plan, 1, 1).await?;
+    page.press("Back").await?;
+    is_set_up(&page, &plan, 1).await?;
+
+    page.click(".jump summary").await?;
+    page.click(".jump ol:last-of-type li:nth-child(4) button")
+        .await?;
+    is_at(&page, &plan, 2, 3).await?;
+
+    page.press("Leave").await?;
+    shows(&page, &worked(140.0)).await?;
+    page.press("At the saw").await?;
+    is_at(&page, &plan, 2, 3).await?;
+    page.assert_quiet().await
+}
+
+#[tokio::test]
+async fn every_stop_of_both_boards_is_passed_to_the_end() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open(&site).await?;
+    let plan = worked_plan();
+    page.press("At the saw").await?;
+    for (index, set) in plan.sets.iter().enumerate() {
+        is_set_up(&page, &plan, index + 1).await?;
+        page.press("All is set").await?;
+        for stop in 1..=set.stops.len() {
+            is_at(&page, &plan, index + 1, stop).await?;
+            next(&page).await?;
+        }
+    }
+    see(&page, ".saw.done h1", "Both boards are cut").await?;
+    page.press("To the joint").await?;
+    see_nothing(&page, ".saw").await?;
+
+    page.press("At the saw").await?;
+    is_set_up(&page, &plan, 1).await?;
+    page.assert_quiet().await
+}
