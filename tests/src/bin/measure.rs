@@ -16,9 +16,9 @@ const SLOWER: f64 = 6.0;
 /// row of stops has changed and the page is laid out; the first five only warm it up.
 const TYPE: &str = r"
     const [count, done] = arguments;
-    const field = document.getElementById('width');
+    const field = document.getElementById('joint-width');
     const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
-    const readings = () => [...document.querySelectorAll('[data-reading]')].map((row) => row.dataset.reading).join();
+    const readings = () => [...document.querySelectorAll('.stops td')].map((cell) => cell.textContent).join();
     const times = [];
     let before = readings();
     let start;
@@ -44,7 +44,7 @@ const TYPE: &str = r"
 /// Notes the time, from the start of the navigation, at which the first stop has been painted.
 const WATCH: &str = r"
     new MutationObserver((_, observer) => {
-        if (!document.querySelector('[data-reading]')) return;
+        if (!document.querySelector('.stops td')) return;
         observer.disconnect();
         requestAnimationFrame(() => setTimeout(() => { window.firstAnswer = performance.now(); }));
     }).observe(document, { subtree: true, childList: true });
@@ -56,7 +56,7 @@ async fn main() -> Result<()> {
     let url = site.url();
     let page = Page::open(&url, &View::phone()).await?;
     page.wait_until_kept().await?;
-    page.find("[data-reading]").await?;
+    page.find(".stops td").await?;
 
     for rate in [1.0, SLOWER] {
         page.slow_down(rate).await?;

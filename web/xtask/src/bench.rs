@@ -1,4 +1,6 @@
-//! `cargo xtask bench`: times of the core by itself, and of the page in a browser.
+//! `cargo xtask bench`: times of the core by itself, of the module in Node, and of the page in a browser.
+
+use std::process::Command;
 
 use anyhow::Result;
 
@@ -15,6 +17,12 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
             .current_dir(&layout.root),
     )?;
     build::run(layout)?;
+    tools::ensure(&tools::NODE)?;
+    perform(
+        Command::new("node")
+            .arg("tests/node/bench.mjs")
+            .current_dir(&layout.root),
+    )?;
     tools::ensure(&tools::BROWSER)?;
     perform(
         cargo()
