@@ -77,6 +77,11 @@ async fn a_broken_link_says_so_and_changes_nothing() -> Result<()> {
 
     page.press("OK").await?;
     type_width(&page, "145").await?;
+    assert_ne!(
+        bookmark(&page).await?,
+        broken,
+        "the address is the page's own again"
+    );
     page.go_to(&broken).await?;
     see(
         &page,
