@@ -77,15 +77,17 @@ fn travel(set: &Set, stop: &Stop) -> Html {
     html! { <>{ "Turn on by " }<b>{ by }</b></> }
 }
 
-fn which(stop: &Stop) -> String {
+fn which(stop: &Stop) -> Html {
     let socket = stop.socket + 1;
     if stop.passes == 1 {
-        return format!("Socket {socket}, one pass.");
+        return html! { format!("Socket {socket}, one pass.") };
     }
-    format!(
-        "Socket {socket}, pass {} of {}. Keep turning the same way.",
-        stop.pass, stop.passes
-    )
+    html! {
+        <>
+            { format!("Socket {socket}, pass {} of {}.", stop.pass, stop.passes) }
+            <span class="same-way">{ " Keep turning the same way." }</span>
+        </>
+    }
 }
 
 fn strip(plan: &BoxJointPlan, set: &Set, stop: &Stop, context: Context<'_>) -> Html {
