@@ -78,7 +78,7 @@ export interface Cutter {
 export type Grind =
   /** Square to the blade: leaves a flat floor. */
   | { kind: 'flat' }
-  /** Each tooth slopes over the whole kerf, alternately left and right, by this bevel, 0 to 60 degrees. */
+  /** Each tooth slopes over the whole kerf, alternately left and right, by this bevel, 0 to 45 degrees. */
   | { kind: 'alternate'; bevelDegrees: number }
   /** Ground to a dovetail's slope. */
   | { kind: 'slope' };
