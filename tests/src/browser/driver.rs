@@ -5,7 +5,9 @@ use std::net::TcpStream;
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, bail};
+
+const TRIES: usize = 5;
 
 /// A running chromedriver; dropping it ends it, and every browser that it started.
 #[derive(Debug)]
@@ -15,8 +17,20 @@ pub(super) struct Driver {
 }
 
 impl Driver {
-    /// Starts one on a free port.
+    /// Starts one on a free port. It takes its port twice, for each of two protocols, and gives up when
+    /// somebody else had it in between: then it is started again.
     pub(super) fn start() -> Result<Self> {
+        let mut outcome = Self::start_once();
+        for _ in 1..TRIES {
+            if outcome.is_ok() {
+                break;
+            }
+            outcome = Self::start_once();
+        }
+        outcome
+    }
+
+    fn start_once() -> Result<Self> {
         let mut process = Command::new("chromedriver")
             .arg("--port=0")
             .stdout(Stdio::piped())
@@ -24,12 +38,14 @@ impl Driver {
             .spawn()
             .context("could not start chromedriver")?;
         let said = process.stdout.take().context("chromedriver says nothing")?;
-        let port = BufReader::new(said)
-            .lines()
-            .map_while(Result::ok)
-            .find_map(|line| port_in(&line))
-            .context("chromedriver did not say its port")?;
-        Ok(Self { process, port })
+        let mut lines = BufReader::new(said).lines().map_while(Result::ok);
+        match lines.find_map(|line| port_in(&line)) {
+            Some(port) => Ok(Self { process, port }),
+            None => {
+                let status = process.wait()?;
+                bail!("chromedriver ended with {status} before it said its port")
+            }
+        }
     }
 
     /// Where it listens.

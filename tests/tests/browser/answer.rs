@@ -1,7 +1,9 @@
 //! What the core answers to what is typed: the page must show the same.
 
+use anyhow::{Context, Result, bail};
 use notchwright_core::cutter::CutterRequest;
 use notchwright_core::dial::ScrewRequest;
+use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::{
     BoardRequest, BoxJointPlan, BoxJointRequest, LayoutRequest, SawRequest, box_joint,
 };
@@ -37,7 +39,7 @@ pub(crate) fn worked(width: f64) -> BoxJointRequest {
 }
 
 /// A cutter with flat teeth.
-pub(crate) fn cutter(kerf: f64) -> notchwright_core::given::Given<CutterRequest> {
+pub(crate) fn cutter(kerf: f64) -> Given<CutterRequest> {
     CutterRequest {
         kerf: kerf.into(),
         ..CutterRequest::default()
@@ -46,8 +48,17 @@ pub(crate) fn cutter(kerf: f64) -> notchwright_core::given::Given<CutterRequest>
 }
 
 /// The core's answer, which must not be a refusal.
-pub(crate) fn plan(request: &BoxJointRequest) -> BoxJointPlan {
-    box_joint(request).expect("the joint can be cut").plan
+pub(crate) fn plan(request: &BoxJointRequest) -> Result<BoxJointPlan> {
+    match box_joint(request) {
+        Ok(planned) => Ok(planned.plan),
+        Err(problems) => bail!("this joint cannot be cut: {problems:?}"),
+    }
+}
+
+/// A set of a plan, counted from 1.
+pub(crate) fn set(plan: &BoxJointPlan, number: usize) -> Result<&Set> {
+    let set = plan.sets.get(number.wrapping_sub(1));
+    set.with_context(|| format!("there is no set {number}"))
 }
 
 /// The setting of a stop: turns and divisions.

@@ -36,7 +36,7 @@ async fn another_width_changes_everything_at_once() -> Result<()> {
     let request = worked(163.7);
     shows(&page, &request).await?;
     see(&page, ".verdict strong", "It fits.").await?;
-    let finger = write_number(plan(&request).finger_width.mm(), 2);
+    let finger = write_number(plan(&request)?.finger_width.mm(), 2);
     see(&page, ".facts", &format!("Finger width{finger} mm")).await?;
     let label = page.attributes(".drawing.boards", "aria-label").await?;
     assert!(

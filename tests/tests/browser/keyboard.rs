@@ -49,7 +49,7 @@ async fn the_keyboard_alone_goes_from_the_width_to_the_stops() -> Result<()> {
     let request = worked(150.5);
     shows(&page, &request).await?;
 
-    let plan = plan(&request);
+    let plan = plan(&request)?;
     tab_to(&page, "At the saw").await?;
     page.key(Key::Enter).await?;
     tab_to(&page, "All is set").await?;

@@ -37,7 +37,7 @@ async fn a_stop_outlives_the_network() -> Result<()> {
     let site = serve_dist()?;
     let url = site.url();
     let page = open(&site).await?;
-    let plan = plan(&worked(140.0));
+    let plan = plan(&worked(140.0))?;
     go_to_first_stop(&page).await?;
     next(&page).await?;
     is_at(&page, &plan, 1, 2).await?;

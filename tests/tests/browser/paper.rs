@@ -18,7 +18,7 @@ async fn every_setting_is_printed_and_no_button() -> Result<()> {
     let page = open(&site).await?;
     page.devtools("Emulation.setEmulatedMedia", json!({ "media": "print" }))
         .await?;
-    let wanted = tables(&plan(&worked(140.0)), Unit::Mm);
+    let wanted = tables(&plan(&worked(140.0))?, Unit::Mm);
     page.wait_for(PRINTED, &wanted).await?;
     let left = "[...document.querySelectorAll('button, input, select, summary')].filter((it) => it.checkVisibility()).length";
     page.wait_for(left, &0.into()).await?;

@@ -5,15 +5,15 @@ use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::units::write_number;
 use notchwright_tests::browser::{Page, Profile, View, serve_dist};
 
-use crate::answer::{plan, worked};
+use crate::answer::{self, worked};
 use crate::steps::{go_to_first_stop, is_at, next, open, open_on, see, see_nothing, shows};
 
-fn worked_plan() -> BoxJointPlan {
-    plan(&worked(140.0))
+fn worked_plan() -> Result<BoxJointPlan> {
+    answer::plan(&worked(140.0))
 }
 
 async fn is_set_up(page: &Page, plan: &BoxJointPlan, set: usize) -> Result<()> {
-    let set = &plan.sets[set - 1];
+    let set = answer::set(plan, set)?;
     let title = format!("Set up for {}", set.name.replacen("Board", "board", 1));
     see(page, ".saw.set-up h1", &title).await?;
     see(page, ".saw .height", &write_number(set.height.mm(), 2)).await
@@ -24,21 +24,21 @@ async fn the_saw_is_set_up_first() -> Result<()> {
     let site = serve_dist()?;
     let page = open(&site).await?;
     page.press("At the saw").await?;
-    is_set_up(&page, &worked_plan(), 1).await?;
+    is_set_up(&page, &worked_plan()?, 1).await?;
     see(&page, ".saw", "Unplug the saw first.").await?;
     see(&page, ".saw .steps", "reference edge just touches").await?;
     see(&page, ".saw .steps", "there the dial reads 0").await?;
     let cautions = page.attributes(".saw .notes .caution", "class").await?;
     assert!(cautions.len() >= 3, "{cautions:?}");
     page.press("All is set").await?;
-    is_at(&page, &worked_plan(), 1, 1).await?;
+    is_at(&page, &worked_plan()?, 1, 1).await?;
     page.assert_quiet().await
 }
 
 #[tokio::test]
 async fn a_stop_outlives_reload_tab_and_browser() -> Result<()> {
     let site = serve_dist()?;
-    let plan = worked_plan();
+    let plan = worked_plan()?;
     let profile = Profile::new("saw");
     let view = View::phone().profile(profile.folder());
     let page = open_on(&site.url(), &view).await?;
@@ -65,7 +65,7 @@ async fn a_stop_outlives_reload_tab_and_browser() -> Result<()> {
 async fn one_can_go_back_jump_leave_and_return() -> Result<()> {
     let site = serve_dist()?;
     let page = open(&site).await?;
-    let plan = worked_plan();
+    let plan = worked_plan()?;
     go_to_first_stop(&page).await?;
     next(&page).await?;
     is_at(&page, &plan, 1, 2).await?;
@@ -90,7 +90,7 @@ async fn one_can_go_back_jump_leave_and_return() -> Result<()> {
 async fn every_stop_of_both_boards_is_passed_to_the_end() -> Result<()> {
     let site = serve_dist()?;
     let page = open(&site).await?;
-    let plan = worked_plan();
+    let plan = worked_plan()?;
     page.press("At the saw").await?;
     for (index, set) in plan.sets.iter().enumerate() {
         is_set_up(&page, &plan, index + 1).await?;
@@ -108,3 +108,33 @@ async fn every_stop_of_both_boards_is_passed_to_the_end() -> Result<()> {
     is_set_up(&page, &plan, 1).await?;
     page.assert_quiet().await
 }
+
+/// Read at arm's length, and worked without looking for the button.
+#[tokio::test]
+async fn the_setting_is_the_largest_text_and_next_needs_no_scrolling() -> Result<()> {
+    let site = serve_dist()?;
+    for view in [View::phone(), View::narrow(), View::desktop()] {
+        let page = open_on(&site.url(), &view).await?;
+        go_to_first_stop(&page).await?;
+        is_at(&page, &worked_plan()?, 1, 1).await?;
+        let sizes = page.evaluate(SIZES).await?;
+        let [setting, other, below]: [f64; 3] = serde_json::from_value(sizes)?;
+        assert!(setting >= 56.0, "{setting} px");
+        assert!(setting > other, "{setting} px beside {other} px");
+        assert!(below <= 0.5, "next ends {below} px below the screen: {view:?}");
+        page.assert_quiet().await?;
+    }
+    Ok(())
+}
+
+/// Size of the setting's type, the largest of any other words, and how far the last button ends below the
+/// screen.
+const SIZES: &str = "(() => {
+    const size = (element) => parseFloat(getComputedStyle(element).fontSize);
+    const others = [...document.querySelectorAll('.saw :is(h1, p, b, small, span, button)')];
+    return [
+        Math.min(...[...document.querySelectorAll('.setting strong')].map(size)),
+        Math.max(...others.map(size)),
+        document.querySelector('.saw .signal').getBoundingClientRect().bottom - innerHeight,
+    ];
+})()";

@@ -48,6 +48,7 @@ async fn a_module_that_does_not_load_is_said_in_the_page() -> Result<()> {
     let said = page.text("#trouble").await?;
     assert!(said.contains("could not start"), "{said}");
     assert!(said.contains("still stored"), "{said}");
+    page.assert_accessible().await?;
     assert!(
         page.assert_quiet().await.is_err(),
         "the reason belongs on the console"

@@ -1,6 +1,6 @@
 //! What a person does and sees, in the words of the tests.
 
-use anyhow::Result;
+use anyhow::{Context, Result};
 use notchwright_core::joint::box_joint::{BoxJointPlan, BoxJointRequest};
 use notchwright_core::units::Unit;
 use notchwright_tests::browser::{Page, Site, View};
@@ -40,7 +40,7 @@ pub(crate) async fn shows(page: &Page, request: &BoxJointRequest) -> Result<()> 
 
 /// Waits until the tables show what the core answers, as current and in a unit.
 pub(crate) async fn shows_in(page: &Page, request: &BoxJointRequest, unit: Unit) -> Result<()> {
-    let wanted = answer::tables(&answer::plan(request), unit);
+    let wanted = answer::tables(&answer::plan(request)?, unit);
     page.wait_for(TABLES, &wanted).await?;
     see_nothing(page, ".stale").await
 }
@@ -78,8 +78,10 @@ pub(crate) async fn next(page: &Page) -> Result<()> {
 
 /// Waits until the screen shows a stop of a set, both counted from 1: its setting and its place.
 pub(crate) async fn is_at(page: &Page, plan: &BoxJointPlan, set: usize, stop: usize) -> Result<()> {
-    let set = &plan.sets[set - 1];
-    let setting = answer::setting(set.stops[stop - 1].dial);
+    let set = answer::set(plan, set)?;
+    let stopped = set.stops.get(stop.wrapping_sub(1));
+    let stopped = stopped.with_context(|| format!("{} has no stop {stop}", set.name))?;
+    let setting = answer::setting(stopped.dial);
     let place = format!("pass {stop} of {}", set.stops.len());
     page.wait_for(AT_STOP, &json!([set.name, place, setting]))
         .await

@@ -51,6 +51,7 @@ async fn a_store_that_nothing_can_be_read_of_is_kept_aside() -> Result<()> {
     page.press("OK").await?;
     page.press("Shop").await?;
     see(&page, "#asides + ul", "Stored work that could not be read.").await?;
+    page.assert_accessible().await?;
     page.assert_quiet().await
 }
 
