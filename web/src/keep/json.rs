@@ -3,7 +3,7 @@
 use notchwright_core::plain::Plain;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
-/// Writes plain data without a space too many.
+/// Writes plain data without a space too many; its numbers are whole.
 pub(super) fn write(plain: &Plain) -> String {
     // There is nothing in plain data that JSON cannot hold; no text at all would be refused when read.
     serde_json::to_string(&Json(plain)).unwrap_or_default()
@@ -21,10 +21,9 @@ impl Serialize for Json<'_> {
         match self.0 {
             Plain::Nothing | Plain::Foreign(_) => serializer.serialize_unit(),
             Plain::Truth(truth) => serializer.serialize_bool(*truth),
-            Plain::Number(number) if *number == (*number as i64) as f64 => {
-                serializer.serialize_i64(*number as i64)
-            }
-            Plain::Number(number) => serializer.serialize_f64(*number),
+            // A state counts in whole numbers: what is measured is kept as it was typed. A writer of
+            // fractions would bring ten kilobytes of tables with it.
+            Plain::Number(number) => serializer.serialize_i64(*number as i64),
             Plain::Text(text) => serializer.serialize_str(text),
             Plain::List(items) => serializer.collect_seq(items.iter().map(Json)),
             Plain::Object(fields) => {
