@@ -18,6 +18,7 @@ pub mod joint;
 pub mod limits;
 pub mod math;
 pub mod message;
+pub mod order;
 pub mod plain;
 pub mod problem;
 pub mod stop;

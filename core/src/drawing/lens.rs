@@ -8,6 +8,7 @@ use super::window::Window;
 use crate::dryfit::{Flank, Side, Span, Uncut};
 use crate::joint::box_joint::BoxJointPlan;
 use crate::message;
+use crate::order::in_order;
 use crate::stop::Board;
 use crate::units::Mm;
 
@@ -138,8 +139,7 @@ pub(super) fn lenses(plan: &BoxJointPlan, joint: &Joint) -> Vec<Lens> {
         .filter(|uncut| uncut.board == Board::A);
     let tallest = left_on_a.max_by_key(|uncut| uncut.height);
     lenses.extend(tallest.and_then(|uncut| Lens::of_uncut(uncut, joint)));
-    lenses.sort_unstable_by_key(|lens| lens.focus.x);
-    lenses
+    in_order(lenses, |one, other| one.focus.x.cmp(&other.focus.x))
 }
 
 /// The place on A's end where something stands tallest in the socket that an uncut place is in.

@@ -1,6 +1,7 @@
 //! One board after its passes: what is open, what was left standing, how the floors look.
 
 use super::profile::{Passes, Profile};
+use crate::order::in_order;
 use crate::stop::{Set, Stop};
 use crate::units::Mm;
 
@@ -116,12 +117,8 @@ fn sockets(stops: &[Stop], kerf: Mm, board: Span) -> Vec<Span> {
             None => spans.push((stop.space, cut)),
         }
     }
-    let mut spans: Vec<Span> = spans
-        .into_iter()
-        .filter_map(|(_, span)| span.shared(board))
-        .collect();
-    spans.sort_unstable_by_key(|span| span.from);
-    spans
+    let spans = spans.into_iter().filter_map(|(_, span)| span.shared(board));
+    in_order(spans, |x, y| x.from.cmp(&y.from))
 }
 
 /// Overlapping and touching spans joined; they must come in order of `from`.

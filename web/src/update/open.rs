@@ -2,6 +2,8 @@
 
 use std::rc::Rc;
 
+use notchwright_core::order::in_order;
+
 use crate::effect::Effect;
 use crate::keep::{Restored, Unreadable, link, saved};
 use crate::model::{Aside, Model};
@@ -34,10 +36,9 @@ impl Model {
             .map(|(key, text)| Aside::new(key, &text));
         let mut model = Self {
             state: State::demo(),
-            asides: asides.collect(),
+            asides: in_order(asides, |one, other| one.number().cmp(&other.number())),
             ..Self::default()
         };
-        model.asides.sort_unstable_by_key(Aside::number);
         let mut effects = Vec::new();
         let stored = found
             .stored

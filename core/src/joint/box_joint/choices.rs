@@ -15,6 +15,7 @@ use crate::given::{Given, request};
 use crate::limits;
 use crate::message;
 use crate::message::Message;
+use crate::order::in_order;
 use crate::problem::{Checked, Planned};
 use crate::units::Mm;
 
@@ -129,16 +130,15 @@ impl Bench {
         let most = limits::FINGER_COUNT.most as u32;
         let counts = || (3..=most).step_by(2);
         let sensible = counts().filter(|count| self.is_sensible(*count));
-        let mut choices: Vec<_> = sensible.map_while(|count| self.choice(count)).collect();
+        let better = |x: &Choice, y: &Choice| self.better(x, y);
+        let choices = in_order(sensible.map_while(|count| self.choice(count)), better);
         if choices.is_empty() {
             // A board far wider or far narrower than it is thick: the nearest that can be made.
-            choices.extend(
-                counts()
-                    .map_while(|count| self.choice(count))
-                    .min_by(|x, y| self.better(x, y)),
-            );
+            let nearest = counts()
+                .map_while(|count| self.choice(count))
+                .min_by(better);
+            return nearest.into_iter().collect();
         }
-        choices.sort_unstable_by(|x, y| self.better(x, y));
         choices
     }
 

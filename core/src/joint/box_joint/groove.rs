@@ -6,6 +6,7 @@ use super::request::GrooveRequest;
 use crate::check::Checker;
 use crate::limits;
 use crate::message;
+use crate::order::in_order;
 use crate::problem::Code;
 use crate::stop::Board;
 use crate::units::Mm;
@@ -120,9 +121,11 @@ impl Groove {
                 through: board,
             })
         };
-        let mut better: Vec<_> = [Board::A, Board::B].into_iter().filter_map(place).collect();
-        better.sort_unstable_by_key(|place| (place.from_edge - self.from_edge).abs());
-        better
+        let off = |place: &GroovePlace| (place.from_edge - self.from_edge).abs();
+        in_order(
+            [Board::A, Board::B].into_iter().filter_map(place),
+            |x, y| off(x).cmp(&off(y)),
+        )
     }
 }
 

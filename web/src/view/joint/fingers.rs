@@ -1,6 +1,7 @@
 //! How the width is divided into pins and sockets.
 
 use notchwright_core::joint::box_joint::Choice;
+use notchwright_core::order::in_order;
 use yew::{Html, html};
 
 use crate::msg::{Edit, Msg};
@@ -63,15 +64,13 @@ fn by_number(context: Context<'_>) -> Html {
     let count = Field::Joint(JointField::Count);
     let chosen = context.text(count).trim().parse().ok();
     let best = choices.first().map(|choice| choice.count);
-    let mut offered: Vec<_> = choices
+    let offered = choices
         .iter()
         .enumerate()
         .filter(|(rank, choice)| *rank < MOST_CHIPS || Some(choice.count) == chosen)
-        .map(|(_, choice)| choice)
-        .collect();
-    offered.sort_unstable_by_key(|choice| choice.count);
-    let chips: Vec<_> = offered
-        .iter()
+        .map(|(_, choice)| choice);
+    let chips: Vec<_> = in_order(offered, |one, other| one.count.cmp(&other.count))
+        .into_iter()
         .map(|choice| chip(choice, best == Some(choice.count), chosen, context))
         .collect();
     let legend = html! { <span class="for-readers">{ "Number of fingers, pins and sockets together" }</span> };
