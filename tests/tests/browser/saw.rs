@@ -121,7 +121,10 @@ async fn the_setting_is_the_largest_text_and_next_needs_no_scrolling() -> Result
         let [setting, other, below]: [f64; 3] = serde_json::from_value(sizes)?;
         assert!(setting >= 56.0, "{setting} px");
         assert!(setting > other, "{setting} px beside {other} px");
-        assert!(below <= 0.5, "next ends {below} px below the screen: {view:?}");
+        assert!(
+            below <= 0.5,
+            "next ends {below} px below the screen: {view:?}"
+        );
         page.assert_quiet().await?;
     }
     Ok(())
