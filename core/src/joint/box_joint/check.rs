@@ -1,8 +1,9 @@
 //! From a request to a job: everything checked that can be checked before cutting begins.
 
 use super::groove::Groove;
-use super::layout::{Ground, Layout, Rule, lay_out};
+use super::layout::{Ground, Layout, lay_out};
 use super::request::{BoardRequest, BoxJointRequest, SawRequest};
+use super::rule::Rule;
 use crate::check::Checker;
 use crate::cutter::Cutter;
 use crate::dial::{Scale, Screw, Zero};

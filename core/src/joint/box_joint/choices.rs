@@ -5,8 +5,9 @@ use core::cmp::Ordering;
 use serde::Serialize;
 
 use super::check::{part, thickness};
-use super::layout::{Ground, Layout, Rule, lay_out};
+use super::layout::{Ground, Layout, lay_out};
 use super::passes::usual_count;
+use super::rule::Rule;
 use super::{fit, request::BoardRequest};
 use crate::check::Checker;
 use crate::cutter::{Cutter, CutterRequest};

@@ -9,6 +9,7 @@ mod notes;
 mod passes;
 mod plan;
 mod request;
+mod rule;
 mod sets;
 #[cfg(test)]
 mod tests;
