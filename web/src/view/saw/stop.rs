@@ -54,7 +54,7 @@ fn setting(stop: &Stop, divisions: u32) -> Html {
     html! {
         <div class={classes!("setting", figures)}>
             <p><strong>{ turns }</strong><span>{ turns_word }</span></p>
-            <p><strong>{ division }</strong><span>{ format!("of {divisions}") }<span class="for-readers">{ " divisions" }</span></span></p>
+            <p><strong>{ division }</strong><span>{ format!("divisions of {divisions}") }</span></p>
             if stop.dial.turns < 0 {
                 <p class="below-zero">{ steps::reading(stop.dial) }</p>
             }
