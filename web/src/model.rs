@@ -19,6 +19,8 @@ pub struct Model {
     pub notices: Vec<Notice>,
     /// Texts that were set aside: what could not be read, and what a link replaced.
     pub asides: Vec<Aside>,
+    /// Whether the page is being printed: paper is shown all of every table.
+    pub on_paper: bool,
     /// Whether there is something to undo.
     pub can_undo: bool,
     /// Whether there is something to make again.

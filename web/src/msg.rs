@@ -39,6 +39,8 @@ pub enum Msg {
     CopyAside(String),
     /// What was kept aside under this key is no longer wanted.
     DropAside(String),
+    /// The page is about to be printed, or has been.
+    Paper(bool),
     /// Something is to be said.
     Say(Notice),
     /// A notice has been read.

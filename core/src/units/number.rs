@@ -47,13 +47,20 @@ pub fn write_padded(value: f64, decimals: u8) -> String {
     if places > LARGEST {
         return if value < 0.0 { "-∞" } else { "∞" }.to_owned();
     }
-    let (places, scale) = (places as u64, scale as u64);
+    let mut places = places as u64;
     let sign = if value < 0.0 && places > 0 { "-" } else { "" };
-    let whole = format!("{sign}{}", places / scale);
-    if decimals == 0 {
-        return whole;
+    // Written from its last digit to its first: a drawing has hundreds of numbers.
+    let mut digits = Vec::new();
+    let mut at = 0;
+    while at <= decimals || places > 0 {
+        if at == decimals && decimals > 0 {
+            digits.push('.');
+        }
+        digits.push(char::from(b'0' + (places % 10) as u8));
+        places /= 10;
+        at += 1;
     }
-    format!("{whole}.{:0decimals$}", places % scale)
+    sign.chars().chain(digits.into_iter().rev()).collect()
 }
 
 /// Reads digits with at most one decimal point and a sign before them; 15 digits at most, so that the

@@ -18,6 +18,8 @@ async fn every_setting_is_printed_and_no_button() -> Result<()> {
     let page = open(&site).await?;
     page.devtools("Emulation.setEmulatedMedia", json!({ "media": "print" }))
         .await?;
+    page.evaluate("void window.dispatchEvent(new Event('beforeprint'))")
+        .await?;
     let wanted = tables(&plan(&worked(140.0))?, Unit::Mm);
     page.wait_for(PRINTED, &wanted).await?;
     let left = "[...document.querySelectorAll('button, input, select, summary')].filter((it) => it.checkVisibility()).length";

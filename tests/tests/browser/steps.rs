@@ -8,10 +8,13 @@ use serde_json::{Value, json};
 
 use crate::answer;
 
-/// The tables of stops, cell by cell up to where it is cut.
-const TABLES: &str = "[...document.querySelectorAll('.stops table')].map((table) =>
-    [...table.querySelectorAll('tbody tr:not(.socket)')].map((row) =>
-        [...row.cells].slice(0, 4).map((cell) => cell.textContent)))";
+/// The tables of stops, cell by cell up to where it is cut; long ones are asked for whole first.
+const TABLES: &str = "(() => {
+    document.querySelectorAll('.stops > .button').forEach((it) => it.click());
+    return [...document.querySelectorAll('.stops table')].map((table) =>
+        [...table.querySelectorAll('tbody tr:not(.socket)')].map((row) =>
+            [...row.cells].slice(0, 4).map((cell) => cell.textContent)));
+})()";
 
 /// The first visit, on a phone: it ends when the page has said that it is ready, and that was read.
 pub(crate) async fn open(site: &Site) -> Result<Page> {

@@ -33,6 +33,8 @@ impl Listeners {
                 Some(Msg::OpenLink(address::fragment()))
             }),
             on(&window, "storage", emit, other_tab),
+            on(&window, "beforeprint", emit, |_| Some(Msg::Paper(true))),
+            on(&window, "afterprint", emit, |_| Some(Msg::Paper(false))),
             flush(&window, "pagehide", address),
         ];
         if let Some(document) = window.document() {

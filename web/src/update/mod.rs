@@ -43,6 +43,10 @@ impl Model {
             Msg::SaveAside(key) => self.save_aside(&key),
             Msg::CopyAside(key) => self.copy_aside(&key),
             Msg::DropAside(key) => self.drop_aside(&key),
+            Msg::Paper(on_paper) => {
+                self.on_paper = on_paper;
+                Vec::new()
+            }
             Msg::Say(notice) => {
                 self.say(notice);
                 Vec::new()

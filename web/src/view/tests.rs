@@ -197,18 +197,22 @@ fn every_set_is_followed_to_the_end() {
 }
 
 #[test]
-fn a_long_table_is_cut_off_until_it_is_asked_for() {
+fn a_long_table_is_cut_off_but_on_paper() {
     let count = |text| typed(Field::Joint(JointField::Count), text);
-    assert!(!page(&started([count("9")])).contains("Show all"));
-    let model = started([count("43")]);
-    let stops = model.answer.current().unwrap().plan.sets[1].stops.len();
-    let page = page(&model);
-    assert!(page.contains(&format!("Show all {stops} stops")));
-    assert_eq!(
-        page.matches("<td").count(),
-        4 * rows(&model),
-        "every row is there for paper"
+    assert!(
+        !page(&started([
+            count("3"),
+            typed(Field::Joint(JointField::Width), "30")
+        ]))
+        .contains("Show all")
     );
+    let mut model = started([count("43")]);
+    let stops = model.answer.current().unwrap().plan.sets[1].stops.len();
+    assert!(page(&model).contains(&format!("Show all {stops} stops")));
+    assert!(page(&model).matches("<td").count() < 4 * rows(&model));
+    model.update(Msg::Paper(true));
+    assert!(!page(&model).contains("Show all"));
+    assert_eq!(page(&model).matches("<td").count(), 4 * rows(&model));
 }
 
 fn rows(model: &Model) -> usize {

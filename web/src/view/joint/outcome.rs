@@ -124,7 +124,9 @@ fn to_the_saw(plan: &BoxJointPlan, context: Context<'_>) -> Html {
 
 fn tables(planned: &Rc<Planned<BoxJointPlan>>, context: Context<'_>) -> Html {
     let table = |set: usize| {
-        html! { <Stops key={set} planned={planned.clone()} {set} unit={context.unit()} /> }
+        html! {
+            <Stops key={set} planned={planned.clone()} {set} unit={context.unit()} on_paper={context.model.on_paper} />
+        }
     };
     html! {
         <section class="section all-stops" aria-labelledby="stops">

@@ -6,7 +6,7 @@ use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::problem::Planned;
 use notchwright_core::stop::{Set, Stop};
 use notchwright_core::units::Unit;
-use yew::{Html, Properties, classes, component, html, use_state};
+use yew::{Html, Properties, component, html, use_state};
 
 use crate::view::show;
 
@@ -19,30 +19,39 @@ pub(super) struct StopsProps {
     pub(super) set: usize,
     /// Unit that lengths are shown in.
     pub(super) unit: Unit,
+    /// Whether it is for paper, which shows all of it.
+    pub(super) on_paper: bool,
 }
 
-/// Longer tables are cut off here until somebody asks for all of it.
-const ROWS_AT_ONCE: usize = 40;
+/// Of longer tables only this much is made until somebody asks for all of it: at the saw the stops come
+/// one by one anyway, and on a phone the rest would take most of the time between two keystrokes.
+const ROWS_AT_ONCE: usize = 12;
 
-/// The table; paper shows all of it.
+/// The table.
 #[component]
 pub(super) fn Stops(props: &StopsProps) -> Html {
     let is_whole = use_state(|| false);
     let Some(set) = props.planned.plan.sets.get(props.set) else {
         return Html::default();
     };
-    let is_short = set.stops.len() > ROWS_AT_ONCE && !*is_whole;
+    let is_short = set.stops.len() > ROWS_AT_ONCE && !*is_whole && !props.on_paper;
+    let shown = if is_short {
+        ROWS_AT_ONCE
+    } else {
+        set.stops.len()
+    };
+    let stops = set.stops.get(..shown).unwrap_or_default();
     let show_all = {
         let is_whole = is_whole.clone();
         move |_| is_whole.set(true)
     };
     html! {
         <div class="stops">
-            <div class={classes!("held", is_short.then_some("short"))} tabindex="0" role="group" aria-label={format!("{}, stops", set.name)}>
+            <div class="held" tabindex="0" role="group" aria-label={format!("{}, stops", set.name)}>
                 <table>
                     <caption>{ caption(set, props.unit) }</caption>
                     { head() }
-                    { for by_socket(&set.stops).map(|(from, stops)| body(from, stops, props.unit)) }
+                    { for by_socket(stops).map(|stops| body(stops, props.unit)) }
                 </table>
             </div>
             if is_short {
@@ -72,42 +81,35 @@ fn head() -> Html {
                 <th scope="col">{ "Turns" }</th>
                 <th scope="col">{ "Div" }<span class="for-readers">{ "isions" }</span></th>
                 <th scope="col">{ "At" }</th>
-                <th scope="col">{ "Move" }</th>
+                <th scope="col">{ "Move" }<span class="for-readers">{ ", turns t and divisions" }</span></th>
             </tr>
         </thead>
     }
 }
 
-/// Stops in runs of the same socket, each with the index of its first stop.
-fn by_socket(stops: &[Stop]) -> impl Iterator<Item = (usize, &[Stop])> {
-    stops
-        .chunk_by(|stop, next| stop.socket == next.socket)
-        .scan(0, |from, run| {
-            let first = *from;
-            *from += run.len();
-            Some((first, run))
-        })
+/// Stops in runs of the same socket.
+fn by_socket(stops: &[Stop]) -> impl Iterator<Item = &[Stop]> {
+    stops.chunk_by(|stop, next| stop.socket == next.socket)
 }
 
-fn body(from: usize, stops: &[Stop], unit: Unit) -> Html {
+fn body(stops: &[Stop], unit: Unit) -> Html {
     let Some(first) = stops.first() else {
         return Html::default();
     };
     let passes = show::count(first.passes, "pass", "passes");
-    let folded = |index: usize| (index >= ROWS_AT_ONCE).then_some("folded");
     html! {
-        <tbody key={from}>
-            <tr class={classes!("socket", folded(from))}>
+        <tbody key={first.socket}>
+            <tr class="socket">
                 <th scope="rowgroup" colspan="5">{ format!("Socket {} · {passes}", first.socket + 1) }</th>
             </tr>
-            { for stops.iter().enumerate().map(|(index, stop)| row(stop, folded(from + index), unit)) }
+            { for stops.iter().map(|stop| row(stop, unit)) }
         </tbody>
     }
 }
 
-fn row(stop: &Stop, class: Option<&'static str>, unit: Unit) -> Html {
+fn row(stop: &Stop, unit: Unit) -> Html {
     html! {
-        <tr key={stop.number} {class}>
+        <tr key={stop.number}>
             <th scope="row">{ stop.number }</th>
             <td class="set">{ show::whole(stop.dial.turns) }</td>
             <td class="set">{ show::number(stop.dial.division) }</td>
@@ -118,12 +120,10 @@ fn row(stop: &Stop, class: Option<&'static str>, unit: Unit) -> Html {
 }
 
 /// `11 t 56`: turns only where there are some.
-fn travel(stop: &Stop) -> Html {
+fn travel(stop: &Stop) -> String {
     let division = show::number(stop.move_division);
     match stop.move_turns {
-        0 => html! { division },
-        turns => html! {
-            <>{ show::whole(turns) }{ " t" }<span class="for-readers">{ "urns" }</span>{ " " }{ division }</>
-        },
+        0 => division,
+        turns => format!("{} t {division}", show::whole(turns)),
     }
 }
