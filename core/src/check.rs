@@ -234,6 +234,30 @@ impl<'a> Checker<'a> {
     }
 }
 
+/// A part of the request that must be there.
+pub(crate) fn part<R: Shape, T>(
+    field: &str,
+    given: &Given<R>,
+    check: &mut Checker<'_>,
+    read: impl Fn(&R, &mut Checker<'_>) -> Option<T>,
+) -> Option<T> {
+    let request = check.required(field, given)?;
+    read(request, &mut check.at(field))
+}
+
+/// A part of the request that may be left out: `Some(None)` when it was.
+pub(crate) fn optional_part<R: Shape, T>(
+    field: &str,
+    given: &Given<R>,
+    check: &mut Checker<'_>,
+    read: impl Fn(&R, &mut Checker<'_>) -> Option<T>,
+) -> Option<Option<T>> {
+    match check.optional(field, given)? {
+        Some(request) => read(request, &mut check.at(field)).map(Some),
+        None => Some(None),
+    }
+}
+
 fn shown(value: f64, unit: Unit) -> message::Piece {
     match (unit, Mm::new(value)) {
         (Unit::Length, Some(length)) => length.into(),

@@ -4,10 +4,10 @@ use super::groove::Groove;
 use super::layout::{Ground, Layout, lay_out};
 use super::request::{BoardRequest, BoxJointRequest, SawRequest};
 use super::rule::Rule;
-use crate::check::Checker;
+use crate::check::{Checker, optional_part, part};
 use crate::cutter::Cutter;
 use crate::dial::{Scale, Screw, Zero};
-use crate::given::{Given, Shape};
+use crate::given::Given;
 use crate::limits;
 use crate::message;
 use crate::problem::{Code, Problem};
@@ -94,30 +94,6 @@ fn read(request: &BoxJointRequest, check: &mut Checker<'_>) -> Option<Job> {
         proud: proud?,
         groove: groove?,
     })
-}
-
-/// A part of the request that must be there.
-pub(super) fn part<R: Shape, T>(
-    field: &str,
-    given: &Given<R>,
-    check: &mut Checker<'_>,
-    read: impl Fn(&R, &mut Checker<'_>) -> Option<T>,
-) -> Option<T> {
-    let request = check.required(field, given)?;
-    read(request, &mut check.at(field))
-}
-
-/// A part of the request that may be left out: `Some(None)` when it was.
-fn optional_part<R: Shape, T>(
-    field: &str,
-    given: &Given<R>,
-    check: &mut Checker<'_>,
-    read: impl Fn(&R, &mut Checker<'_>) -> Option<T>,
-) -> Option<Option<T>> {
-    match check.optional(field, given)? {
-        Some(request) => read(request, &mut check.at(field)).map(Some),
-        None => Some(None),
-    }
 }
 
 /// The thickness of one board.

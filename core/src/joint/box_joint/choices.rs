@@ -4,12 +4,12 @@ use core::cmp::Ordering;
 
 use serde::Serialize;
 
-use super::check::{part, thickness};
+use super::check::thickness;
 use super::layout::{Ground, Layout, lay_out};
 use super::passes::usual_count;
 use super::rule::Rule;
 use super::{fit, request::BoardRequest};
-use crate::check::Checker;
+use crate::check::{Checker, part};
 use crate::cutter::{Cutter, CutterRequest};
 use crate::dial::{Scale, Screw, ScrewRequest, Zero};
 use crate::given::{Given, request};
