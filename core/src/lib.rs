@@ -21,5 +21,6 @@ pub mod message;
 pub mod order;
 pub mod plain;
 pub mod problem;
+pub mod sled;
 pub mod stop;
 pub mod units;

@@ -106,6 +106,36 @@ limits! {
     GROOVE_WIDTH = length("The groove's width", 0.2, 200.0, "within the board");
     /// Depth of a groove, mm.
     GROOVE_DEPTH = length("The groove's depth", 0.1, 200.0, "within the board");
+    /// Diameter of a router bit, mm.
+    BIT = length("The bit's diameter", 0.5, 100.0, "from engraving to panel raising");
+    /// Blade to slot, mm.
+    SLOT_PLACE = length("The distance to the slot", 5.0, 1000.0, "within a table");
+    /// Part of a table's length, mm.
+    TABLE = length("The table's length to the arbor", 10.0, 3000.0, "longer than any table");
+    /// Width or length of a sled's base, mm.
+    SLED = length("The base's size", 20.0, 3000.0, "larger than any sled");
+    /// A place on a sled, mm.
+    ON_SLED = length("The place on the sled", 0.0, 3000.0, "within the largest base");
+    /// A place on a runner, which may reach past the base, mm.
+    ON_RUNNER = length("The contact's place", -2000.0, 5000.0, "beyond any runner");
+    /// Width of a runner, mm.
+    RUNNER_WIDTH = length("The runner's width", 1.0, 200.0, "wider than any slot");
+    /// Side play, mm.
+    PLAY = length("The play", 0.0, 10.0, "more is not a fit");
+    /// A margin, a clearance or an overrun, mm.
+    MARGIN = length("The distance", 0.0, 500.0, "more than any sled needs");
+    /// Depth of a cut, mm.
+    CUT_DEPTH = length("The depth of cut", 0.1, 400.0, "deeper than any blade");
+    /// Table left over, mm.
+    LEFT_OVER = length("The table left over", -3000.0, 3000.0, "longer than any table");
+    /// Width of a test strip, mm.
+    STRIP = length("The strip's width", 0.1, 1000.0, "wider than any strip");
+    /// Length of a test strip, mm.
+    STRIP_LENGTH = length("The distance", 10.0, 5000.0, "from a small panel to the longest fence");
+    /// Uncertainty of a reading, mm.
+    UNCERTAINTY = length("The reading's uncertainty", 0.0, 5.0, "more is not a measurement");
+    /// Points of a screw check.
+    POINTS = number("The number of points", 3.0, 500.0, "nobody measures more");
     /// Blade height a saw reaches above its table, mm.
     SAW_HEIGHT = length("The saw's greatest height", 1.0, 500.0, "taller than any saw");
     /// Thickness of the sled's base, mm.

@@ -1,0 +1,469 @@
+//! From a request to a fit that can exist.
+
+use super::blade::RaisedBlade;
+use super::fit;
+use super::request::{
+    BladeRequest, CutRequest, LeftOverRequest, RunnerRequest, SledFitRequest, SledRequest,
+    TableRequest,
+};
+use crate::check::{Checker, optional_part, part};
+use crate::limits;
+use crate::message;
+use crate::problem::{Code, Problem};
+use crate::units::Mm;
+
+/// Side of the blade, seen from the operator.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Side {
+    Left,
+    Right,
+}
+
+/// A slot's middle from the blade line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Sideways {
+    pub(super) side: Side,
+    pub(super) from_blade: Mm,
+}
+
+/// Section of the table's slot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Section {
+    Plain,
+    T,
+}
+
+/// A sled, a saw and a cut that go together.
+#[derive(Clone, Debug)]
+pub(super) struct Job {
+    pub(super) blade: RaisedBlade,
+    pub(super) diameter: Mm,
+    pub(super) kerf: Mm,
+    pub(super) first: Sideways,
+    pub(super) second: Option<Sideways>,
+    pub(super) section: Section,
+    pub(super) front_to_arbor: Mm,
+    pub(super) arbor_to_rear: Mm,
+    pub(super) greatest_height: Mm,
+    pub(super) base_thickness: Mm,
+    pub(super) base_width: Mm,
+    pub(super) base_length: Mm,
+    pub(super) margin: Mm,
+    pub(super) blade_line: Mm,
+    pub(super) carriage_face: Mm,
+    pub(super) front_rail: Mm,
+    pub(super) contact_near: Mm,
+    pub(super) contact_far: Mm,
+    pub(super) runner_width: Mm,
+    pub(super) holes: Option<(Mm, Mm)>,
+    pub(super) depth: Mm,
+    pub(super) board_thickness: Mm,
+    pub(super) board_width: Option<Mm>,
+    pub(super) clearance: Mm,
+    pub(super) over: Mm,
+    pub(super) carriage_travel: Option<Mm>,
+    pub(super) measured: Option<(Mm, Mm)>,
+    pub(super) play: Option<Mm>,
+}
+
+impl Job {
+    pub(super) fn height(&self) -> Mm {
+        self.base_thickness + self.depth
+    }
+
+    pub(super) fn deepest_cut(&self) -> Mm {
+        deepest(self.diameter, self.greatest_height, self.base_thickness)
+    }
+
+    pub(super) fn window(&self) -> Mm {
+        self.front_rail - self.carriage_face
+    }
+
+    pub(super) fn span(&self) -> Mm {
+        self.contact_far - self.contact_near
+    }
+
+    pub(super) fn table(&self) -> Mm {
+        self.front_to_arbor + self.arbor_to_rear
+    }
+
+    /// Whether a runner with its middle there lies on the base with its margin.
+    pub(super) fn is_on_base(&self, from_left: Mm) -> bool {
+        let reach = self.runner_width / 2.0 + self.margin;
+        !(from_left - reach).is_below(Mm::ZERO) && !(from_left + reach).is_above(self.base_width)
+    }
+}
+
+/// A blade cannot come up farther than to its own axis, whatever the saw allows.
+fn deepest(diameter: Mm, greatest_height: Mm, base: Mm) -> Mm {
+    (greatest_height.min(diameter / 2.0) - base).max(Mm::ZERO)
+}
+
+/// Checks a whole request; the problems come all at once.
+pub(super) fn check(request: &SledFitRequest) -> Result<Job, Vec<Problem>> {
+    let mut problems = Vec::new();
+    let job = read(request, &mut Checker::new(&mut problems));
+    match job {
+        Some(job) if problems.is_empty() => Ok(job),
+        _ => Err(problems),
+    }
+}
+
+fn read(request: &SledFitRequest, check: &mut Checker<'_>) -> Option<Job> {
+    let blade = part("blade", &request.blade, check, blade);
+    let saw = part("saw", &request.saw, check, table);
+    let sled = part("sled", &request.sled, check, sled);
+    let cut = part("cut", &request.cut, check, cut);
+    let measured = optional_part("measured", &request.measured, check, left_over);
+    let play = check.optional_length("play", &request.play, &limits::PLAY);
+    let ((diameter, kerf), saw, sled, cut) = (blade?, saw?, sled?, cut?);
+    let raised = raised(diameter, &saw, sled.thickness, cut.depth, check);
+    let from_blade = |measured: Mm| {
+        if saw.from_near_tooth {
+            measured + kerf / 2.0
+        } else {
+            measured
+        }
+    };
+    let other = if saw.side == Side::Left {
+        Side::Right
+    } else {
+        Side::Left
+    };
+    let job = Job {
+        blade: raised?,
+        diameter,
+        kerf,
+        first: Sideways {
+            side: saw.side,
+            from_blade: from_blade(saw.to_slot),
+        },
+        second: saw.second.map(|second| Sideways {
+            side: other,
+            from_blade: from_blade(second),
+        }),
+        section: saw.section,
+        front_to_arbor: saw.front_to_arbor,
+        arbor_to_rear: saw.arbor_to_rear,
+        greatest_height: saw.greatest_height,
+        base_thickness: sled.thickness,
+        base_width: sled.width,
+        base_length: sled.length,
+        margin: sled.margin,
+        blade_line: sled.blade_line.unwrap_or(sled.width / 2.0),
+        carriage_face: sled.carriage_face,
+        front_rail: sled.front_rail,
+        contact_near: sled.runner.near,
+        contact_far: sled.runner.far,
+        runner_width: sled.runner.width,
+        holes: sled.runner.holes,
+        depth: cut.depth,
+        board_thickness: cut.board_thickness,
+        board_width: cut.board_width,
+        clearance: cut.clearance,
+        over: cut.over,
+        carriage_travel: cut.carriage_travel,
+        measured: measured?,
+        play: play?,
+    };
+    can_exist(&job, check);
+    Some(job)
+}
+
+fn blade(request: &BladeRequest, check: &mut Checker<'_>) -> Option<(Mm, Mm)> {
+    let diameter = check.length("diameter", &request.diameter, &limits::DIAMETER);
+    let kerf = check.length("kerf", &request.kerf, &limits::KERF);
+    Some((diameter?, kerf?))
+}
+
+struct Table {
+    to_slot: Mm,
+    from_near_tooth: bool,
+    side: Side,
+    second: Option<Mm>,
+    section: Section,
+    front_to_arbor: Mm,
+    arbor_to_rear: Mm,
+    greatest_height: Mm,
+}
+
+fn table(request: &TableRequest, check: &mut Checker<'_>) -> Option<Table> {
+    let to_slot = check.length("bladeToSlot", &request.blade_to_slot, &limits::SLOT_PLACE);
+    let places = [("centre", false), ("nearTooth", true)];
+    let from_near_tooth = check.word_or("measuredFrom", &request.measured_from, &places, false);
+    let side = check.word(
+        "slotSide",
+        &request.slot_side,
+        &[("left", Side::Left), ("right", Side::Right)],
+    );
+    let front_to_arbor = check.length("frontToArbor", &request.front_to_arbor, &limits::TABLE);
+    let arbor_to_rear = check.length("arborToRear", &request.arbor_to_rear, &limits::TABLE);
+    let greatest_height = check.length(
+        "greatestHeight",
+        &request.greatest_height,
+        &limits::SAW_HEIGHT,
+    );
+    let second = check.optional_length("secondSlot", &request.second_slot, &limits::SLOT_PLACE);
+    let sections = [("plain", Section::Plain), ("t", Section::T)];
+    let section = check.word_or(
+        "slotSection",
+        &request.slot_section,
+        &sections,
+        Section::Plain,
+    );
+    Some(Table {
+        to_slot: to_slot?,
+        from_near_tooth: from_near_tooth?,
+        side: side?,
+        second: second?,
+        section: section?,
+        front_to_arbor: front_to_arbor?,
+        arbor_to_rear: arbor_to_rear?,
+        greatest_height: greatest_height?,
+    })
+}
+
+struct Sled {
+    thickness: Mm,
+    width: Mm,
+    length: Mm,
+    margin: Mm,
+    blade_line: Option<Mm>,
+    carriage_face: Mm,
+    front_rail: Mm,
+    runner: Runner,
+}
+
+fn sled(request: &SledRequest, check: &mut Checker<'_>) -> Option<Sled> {
+    let base = part("base", &request.base, check, |base, check| {
+        let thickness = check.length("thickness", &base.thickness, &limits::SLED_BASE);
+        let width = check.length("width", &base.width, &limits::SLED);
+        let length = check.length("length", &base.length, &limits::SLED);
+        let margin = check.length_or("margin", &base.margin, &limits::MARGIN, Mm::ZERO);
+        Some((thickness?, width?, length?, margin?))
+    });
+    let carriage_face = check.length("carriageFace", &request.carriage_face, &limits::ON_SLED);
+    let front_rail = check.length("frontRail", &request.front_rail, &limits::ON_SLED);
+    let runner = part("runner", &request.runner, check, runner);
+    let blade_line = check.optional_length("bladeLine", &request.blade_line, &limits::ON_SLED);
+    let (thickness, width, length, margin) = base?;
+    Some(Sled {
+        thickness,
+        width,
+        length,
+        margin,
+        blade_line: blade_line?,
+        carriage_face: carriage_face?,
+        front_rail: front_rail?,
+        runner: runner?,
+    })
+}
+
+struct Runner {
+    near: Mm,
+    far: Mm,
+    width: Mm,
+    holes: Option<(Mm, Mm)>,
+}
+
+fn runner(request: &RunnerRequest, check: &mut Checker<'_>) -> Option<Runner> {
+    let near = check.length("contactNear", &request.contact_near, &limits::ON_RUNNER);
+    let far = check.length("contactFar", &request.contact_far, &limits::ON_RUNNER);
+    let width = check.length("width", &request.width, &limits::RUNNER_WIDTH);
+    let clearance = check.optional_length("holeClearance", &request.hole_clearance, &limits::PLAY);
+    let span = check.optional_length("holeSpan", &request.hole_span, &limits::SLED);
+    let holes = match (clearance?, span?) {
+        (Some(clearance), Some(span)) => Some((clearance, span)),
+        (None, None) => None,
+        (clearance, _) => {
+            let field = if clearance.is_some() {
+                "holeSpan"
+            } else {
+                "holeClearance"
+            };
+            let message = message!["Give both the holes' clearance and their span, or neither."];
+            check.refuse(field, Code::Missing, message, None);
+            return None;
+        }
+    };
+    Some(Runner {
+        near: near?,
+        far: far?,
+        width: width?,
+        holes,
+    })
+}
+
+struct Cut {
+    depth: Mm,
+    board_thickness: Mm,
+    board_width: Option<Mm>,
+    clearance: Mm,
+    over: Mm,
+    carriage_travel: Option<Mm>,
+}
+
+const USUAL_CLEARANCE: Mm = Mm::constant(5.0);
+const USUAL_OVER: Mm = Mm::constant(2.0);
+
+fn cut(request: &CutRequest, check: &mut Checker<'_>) -> Option<Cut> {
+    let depth = check.length("depth", &request.depth, &limits::CUT_DEPTH);
+    let board_thickness = check.length(
+        "boardThickness",
+        &request.board_thickness,
+        &limits::BOARD_THICKNESS,
+    );
+    let board_width =
+        check.optional_length("boardWidth", &request.board_width, &limits::BOARD_WIDTH);
+    let clearance = check.length_or(
+        "clearance",
+        &request.clearance,
+        &limits::MARGIN,
+        USUAL_CLEARANCE,
+    );
+    let over = check.length_or("over", &request.over, &limits::MARGIN, USUAL_OVER);
+    let carriage_travel =
+        check.optional_length("carriageTravel", &request.carriage_travel, &limits::TRAVEL);
+    Some(Cut {
+        depth: depth?,
+        board_thickness: board_thickness?,
+        board_width: board_width?,
+        clearance: clearance?,
+        over: over?,
+        carriage_travel: carriage_travel?,
+    })
+}
+
+fn left_over(request: &LeftOverRequest, check: &mut Checker<'_>) -> Option<(Mm, Mm)> {
+    let near = check.length("near", &request.near, &limits::LEFT_OVER);
+    let far = check.length("far", &request.far, &limits::LEFT_OVER);
+    Some((near?, far?))
+}
+
+fn raised(
+    diameter: Mm,
+    saw: &Table,
+    base: Mm,
+    depth: Mm,
+    check: &mut Checker<'_>,
+) -> Option<RaisedBlade> {
+    let height = base + depth;
+    let deepest = deepest(diameter, saw.greatest_height, base);
+    if height.is_above(saw.greatest_height) {
+        let message = message![
+            "The blade would stand ",
+            height,
+            " above the table and this saw raises it ",
+            saw.greatest_height,
+            "; through this base the deepest cut is ",
+            deepest,
+            "."
+        ];
+        check
+            .at("cut")
+            .refuse("depth", Code::BeyondHeight, message, Some(deepest.mm()));
+        return None;
+    }
+    let raised = RaisedBlade::new(diameter, height);
+    if raised.is_none() {
+        let message = message![
+            "A blade of ",
+            diameter,
+            " cannot stand ",
+            height,
+            " above the table; it must be more than ",
+            height * 2.0,
+            " across."
+        ];
+        check.at("blade").refuse(
+            "diameter",
+            Code::TooSmall,
+            message,
+            Some((height * 2.0).mm()),
+        );
+    }
+    raised
+}
+
+/// What each field allows by itself may still not go together.
+fn can_exist(job: &Job, check: &mut Checker<'_>) {
+    let window = fit::smallest_window(job, job.blade.half_chord(job.base_thickness));
+    let mut sled = check.at("sled");
+    if job.window().is_below(window) {
+        let rail = job.carriage_face + window;
+        let message = message![
+            "The window between carriage face and front rail is ",
+            job.window(),
+            "; this cut needs ",
+            window,
+            ", or the board would stand in the blade at the start. The rail's near face must be at least ",
+            rail,
+            " from the base's near edge."
+        ];
+        sled.refuse("frontRail", Code::TooSmall, message, Some(rail.mm()));
+    }
+    if !job.contact_far.is_above(job.contact_near) {
+        let message = message![
+            "The far contact must lie beyond the near one, which is at ",
+            job.contact_near,
+            "; ",
+            job.contact_far,
+            " was given."
+        ];
+        sled.at("runner").refuse(
+            "contactFar",
+            Code::TooSmall,
+            message,
+            Some(job.contact_near.mm()),
+        );
+    } else if job.span().is_above(job.table()) {
+        let most = job.contact_near + job.table();
+        let message = message![
+            "The runner touches over ",
+            job.span(),
+            " and the whole table is ",
+            job.table(),
+            " long: the far contact can be at most at ",
+            most,
+            "."
+        ];
+        sled.at("runner")
+            .refuse("contactFar", Code::TooLarge, message, Some(most.mm()));
+    }
+    if job.front_rail.is_above(job.base_length) {
+        let message = message![
+            "The front rail must stand on the base, which is ",
+            job.base_length,
+            " long."
+        ];
+        sled.refuse(
+            "frontRail",
+            Code::TooLarge,
+            message,
+            Some(job.base_length.mm()),
+        );
+    }
+    let place = fit::side(job, job.first).from_base_left;
+    if !job.is_on_base(place) {
+        let room = job.base_width - job.runner_width / 2.0 - job.margin;
+        let message = message![
+            "The runner's middle would be ",
+            place,
+            " from the base's left edge; with its width and the margin it must lie between ",
+            job.base_width - room,
+            " and ",
+            room,
+            ". Move the blade line or take a wider base."
+        ];
+        sled.refuse(
+            "bladeLine",
+            if place < job.base_width / 2.0 {
+                Code::TooSmall
+            } else {
+                Code::TooLarge
+            },
+            message,
+            None,
+        );
+    }
+}
