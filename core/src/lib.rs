@@ -22,5 +22,6 @@ pub mod order;
 pub mod plain;
 pub mod problem;
 pub mod sled;
+pub mod square;
 pub mod stop;
 pub mod units;
