@@ -15,6 +15,18 @@ pub fn cos(radians: f64) -> f64 {
     libm::cos(radians)
 }
 
+/// Angle of a point from the x axis, in radians.
+#[must_use]
+pub fn atan2(y: f64, x: f64) -> f64 {
+    libm::atan2(y, x)
+}
+
+/// Length of a right triangle's long side.
+#[must_use]
+pub fn hypot(x: f64, y: f64) -> f64 {
+    libm::hypot(x, y)
+}
+
 /// Tangent of an angle in radians.
 #[must_use]
 pub fn tan(radians: f64) -> f64 {
