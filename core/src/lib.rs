@@ -14,6 +14,7 @@ pub mod dial;
 pub mod drawing;
 pub mod dryfit;
 pub mod given;
+pub mod groove;
 pub mod joint;
 mod least_squares;
 pub mod limits;
