@@ -10,7 +10,7 @@ mod tests;
 use notchwright_core::check::Checker;
 use notchwright_core::given::{self, Shape};
 use notchwright_core::problem::{Checked, Reply};
-use notchwright_core::{cutter, joint::box_joint, units};
+use notchwright_core::{cutter, groove, joint::box_joint, screw_check, sled, square, units};
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
@@ -43,6 +43,14 @@ exports! {
     parse_length = "parseLength"(units::read_length);
     /// Writes a length.
     format_length = "formatLength"(units::write_length);
+    /// Fits a sled to a saw.
+    sled_fit = "sledFit"(sled::sled_fit);
+    /// How square a fence is.
+    square_test = "squareTest"(square::square_test);
+    /// What measured positions say of a screw.
+    screw_check = "screwCheck"(screw_check::screw_check);
+    /// Sets up a groove on the router table.
+    groove_setup = "grooveSetup"(groove::groove_setup);
 }
 
 fn answer<T: Shape, P: Serialize>(request: &JsValue, tool: fn(&T) -> Checked<P>) -> JsValue {

@@ -491,6 +491,384 @@ export interface FormatLengthPlan {
   leftover: number;
 }
 
+/** A sled on one particular saw. */
+export interface SledFitRequest {
+  /** The saw. */
+  saw: SawTable;
+  /** The blade on its arbor. */
+  blade: SledBlade;
+  /** The sled. */
+  sled: Sled;
+  /** What is to be cut. */
+  cut: SledCut;
+  /** Table left over as measured at both ends of the stroke; compared with what is computed. */
+  measured?: LeftOver;
+  /** Side play of the runner in its slot, mm. */
+  play?: number;
+}
+
+/** A saw table, measured. */
+export interface SawTable {
+  /** Blade to the middle of the slot, mm. */
+  bladeToSlot: number;
+  /** Where on the blade that was measured from: `centre` (when left out) or `nearTooth`, the side nearer the slot. */
+  measuredFrom?: 'centre' | 'nearTooth';
+  /** Side of the blade the slot is on, seen from the operator: `left` or `right`. */
+  slotSide: 'left' | 'right';
+  /** Front edge of the table to the arbor's axis, mm. */
+  frontToArbor: number;
+  /** Arbor's axis to the rear edge of the table, mm. */
+  arborToRear: number;
+  /** Greatest height of the blade above the table, mm. */
+  greatestHeight: number;
+  /** Blade to the middle of the slot on its other side, mm, measured from the same place on the blade. */
+  secondSlot?: number;
+  /** Section of the slot: `plain` (when left out) or `t`. */
+  slotSection?: 'plain' | 't';
+}
+
+/** A blade. */
+export interface SledBlade {
+  /** Diameter, mm. */
+  diameter: number;
+  /** Width it really cuts, mm. */
+  kerf: number;
+}
+
+/** A sled; distances along the feed count from the base's near edge, the operator's. */
+export interface Sled {
+  /** The base. */
+  base: SledBase;
+  /** Face of the carriage that the board stands against, mm. */
+  carriageFace: number;
+  /** Near face of the front rail, mm. */
+  frontRail: number;
+  /** The runner. */
+  runner: Runner;
+  /** Blade line from the base's left edge, mm; its middle when left out. */
+  bladeLine?: number;
+}
+
+/** The base of a sled. */
+export interface SledBase {
+  /** Thickness, mm. */
+  thickness: number;
+  /** Width, mm. */
+  width: number;
+  /** Length along the feed, mm. */
+  length: number;
+  /** Least distance of a runner from the base's side edges, mm; 0 when left out. */
+  margin?: number;
+}
+
+/** The bar that rides in the slot. */
+export interface Runner {
+  /** Outermost contact with the slot at the near end, mm from the base's near edge. */
+  contactNear: number;
+  /** Outermost contact with the slot at the far end, mm from the base's near edge. */
+  contactFar: number;
+  /** Width of the bar, mm. */
+  width: number;
+  /** Clearance of the screws in their slotted holes, mm. */
+  holeClearance?: number;
+  /** First to last of those holes, mm. */
+  holeSpan?: number;
+}
+
+/** What is to be cut. */
+export interface SledCut {
+  /** Depth of the cut, mm. */
+  depth: number;
+  /** Thickness of the board, mm. */
+  boardThickness: number;
+  /** Width of the board, mm. */
+  boardWidth?: number;
+  /** Room between board and blade before the cut, mm; 5 when left out. */
+  clearance?: number;
+  /** How far the carriage face goes past the blade's top, mm; 2 when left out. */
+  over?: number;
+  /** How far the screw can move the carriage sideways, mm. */
+  carriageTravel?: number;
+}
+
+/** Table left over beyond the runner's outermost contacts. */
+export interface LeftOver {
+  /** At the near end, sled pulled back, mm; negative where the contact is off the table. */
+  near: number;
+  /** At the far end, sled pushed through, mm; negative where the contact is off the table. */
+  far: number;
+}
+
+/** Where everything goes on one particular saw; `y` runs along the feed from the arbor's axis, away from the operator. */
+export interface SledFitPlan {
+  /** Height of the blade above the table, mm. */
+  height: number;
+  /** Half the blade's chord at the table, mm. */
+  halfChordTable: number;
+  /** Half the blade's chord at the top of the base, mm. */
+  halfChordBase: number;
+  /** Deepest cut that this saw and base allow, mm. */
+  deepestCut: number;
+  /** Smallest window between carriage face and front rail for this cut, mm. */
+  smallestWindow: number;
+  /** Smallest travel that cuts this board, mm. */
+  smallestTravel: number;
+  /** The stroke: where the carriage face goes. */
+  travel: Stroke;
+  /** Slot through the base, from its near edge, mm. */
+  slot: BaseSlot;
+  /** The runner. */
+  runner: RunnerPlan;
+  /** The other runner, where the base reaches the other slot. */
+  secondRunner?: SidePlan;
+  /** The same from the measured left-overs. */
+  fromMeasured?: Centring;
+  /** How far play lets the sled turn. */
+  yaw?: Yaw;
+  /** How far slotted screw holes let the runner turn for squaring. */
+  holes?: Turning;
+  /** Widest board that the carriage can bring past the blade, mm. */
+  widestBoard?: number;
+}
+
+/** Where the carriage face goes in one stroke. */
+export interface Stroke {
+  /** Pulled fully back, mm from the arbor's axis. */
+  start: number;
+  /** Pushed through, mm from the arbor's axis. */
+  end: number;
+  /** From the one to the other, mm. */
+  length: number;
+}
+
+/** The slot that the blade works in, mm from the base's near edge. */
+export interface BaseSlot {
+  /** Near end on top of the base. */
+  topNear: number;
+  /** Far end on top of the base. */
+  topFar: number;
+  /** Near end underneath. */
+  underNear: number;
+  /** Far end underneath. */
+  underFar: number;
+}
+
+/** Where the runner goes. */
+export interface RunnerPlan {
+  /** Blade line to the runner's centre line, mm. */
+  fromBlade: number;
+  /** Base's left edge to the runner's centre line, mm. */
+  fromBaseLeft: number;
+  /** How far to move the runner, mm; positive away from the operator. */
+  forward: number;
+  /** Table left beyond the near contact with the sled pulled back, before moving, mm; negative off the table. */
+  nearLeft: number;
+  /** Table left beyond the far contact with the sled pushed through, before moving, mm; negative off the table. */
+  farLeft: number;
+  /** Table left at both ends after moving, mm; negative when the runner is too long. */
+  leftAfter: number;
+  /** Longest span of contacts that stays on this table over this travel, mm. */
+  longestSpan: number;
+}
+
+/** A runner's place across the sled. */
+export interface SidePlan {
+  /** Blade line to the runner's centre line, mm. */
+  fromBlade: number;
+  /** Base's left edge to the runner's centre line, mm. */
+  fromBaseLeft: number;
+}
+
+/** Moving the runner so that both ends have the same left over. */
+export interface Centring {
+  /** How far to move it, mm; positive away from the operator. */
+  forward: number;
+  /** Table left at both ends after moving, mm. */
+  leftAfter: number;
+}
+
+/** What side play does. */
+export interface Yaw {
+  /** How far the sled can turn, degrees. */
+  degrees: number;
+  /** How far a flank can wander over the board's thickness, mm. */
+  overThickness: number;
+  /** How far the far edge of the board can wander, mm, where its width is given. */
+  overWidth?: number;
+}
+
+/** A range of turning, to either side. */
+export interface Turning {
+  /** Degrees. */
+  degrees: number;
+  /** The same as mm over 500 mm. */
+  per500: number;
+}
+
+/** A strip of the five-cut test, measured. */
+export interface SquareTestRequest {
+  /** Width of the strip at the end that was against the fence, mm. */
+  fenceEnd: number;
+  /** Width of the strip at its free end, mm. */
+  freeEnd: number;
+  /** Distance between the two measurements, mm. */
+  apart: number;
+  /** Fence's pivot to where it is adjusted, mm. */
+  pivotToAdjuster: number;
+  /** Uncertainty of each reading, mm; 0.02 when left out. */
+  readingUncertainty?: number;
+  /** Thickness of a board, mm, to say what the error does to its joint. */
+  boardThickness?: number;
+}
+
+/** The fence's error and what to do about it. */
+export interface SquareTestPlan {
+  /** The error, radians: the angle inside the panel between fence and cut is a right angle plus this. */
+  errorRadians: number;
+  /** The same in degrees. */
+  errorDegrees: number;
+  /** The same as mm over 500 mm. */
+  per500: number;
+  /** The angle between fence and cut, degrees. */
+  angleDegrees: number;
+  /** How far to move the fence at its point of adjustment, mm. */
+  move: number;
+  /** Which way. */
+  towards: 'panel' | 'away' | 'none';
+  /** What the readings leave uncertain of the error, radians. */
+  uncertaintyRadians: number;
+  /** Whether the error is greater than its uncertainty. */
+  significant: boolean;
+  /** Slant of a flank over the board's thickness, mm, where that is given. */
+  overThickness?: number;
+}
+
+/** A screw with positions that were commanded and then measured. */
+export interface ScrewCheckRequest {
+  /** The screw as it is taken to be. */
+  screw: Screw;
+  /** The positions; at least three, at most 500. */
+  points: ScrewPoint[];
+}
+
+/** One position. */
+export interface ScrewPoint {
+  /** Commanded, mm. */
+  commanded: number;
+  /** Measured, mm. */
+  measured?: number;
+  /** Which way it was approached: with readings going `up` or `down`; nothing when that is not known. */
+  approach?: 'up' | 'down';
+}
+
+/** What a table of commanded and measured positions says of a screw. */
+export interface ScrewCheckPlan {
+  /** True travel per turn, mm. */
+  lead: number;
+  /** How much longer the true lead is than the stated one, in thousandths. */
+  scalePerMille: number;
+  /** Measured position where 0 is commanded, mm. */
+  offset: number;
+  /** The error that comes back with every turn, where the points can tell it. */
+  onceperTurn?: OncePerTurn;
+  /** Lost motion, mm, where positions were approached from both sides. */
+  backlash?: number;
+  /** Standard deviation of what the fit does not explain, mm. */
+  residual: number;
+  /** Greatest of what the fit does not explain, mm. */
+  worst: number;
+  /** What the fit does not explain, point by point as given, mm. */
+  residuals: number[];
+  /** What the lead's error comes to over boards of some widths. */
+  overBoard: OverBoard[];
+  /** Positioning figures by ISO 230-2, where every position was approached twice or more from both sides. */
+  iso230?: Iso230;
+}
+
+/** An error that comes back with every turn: `amplitude · sin(2π·turns + phase)`. */
+export interface OncePerTurn {
+  /** Half of its range, mm. */
+  amplitude: number;
+  /** Where in the turn it begins, degrees. */
+  phaseDegrees: number;
+}
+
+/** What the lead's error comes to over a length. */
+export interface OverBoard {
+  /** The length, mm. */
+  length: number;
+  /** The error over it, mm. */
+  error: number;
+}
+
+/** Figures of an axis; all mm. */
+export interface Iso230 {
+  /** Reversal value: the greatest difference between the two directions. */
+  B: number;
+  /** Bidirectional repeatability. */
+  R: number;
+  /** Bidirectional accuracy. */
+  A: number;
+  /** Range of the mean bidirectional deviation. */
+  M: number;
+}
+
+/** A groove to be routed along a board. */
+export interface GrooveSetupRequest {
+  /** Reference edge to the middle of the groove, mm. */
+  fromEdge: number;
+  /** Width of the groove, mm; for a real sheet its measured thickness and the clearance. */
+  width: number;
+  /** Diameter of the bit, mm; at most the width. */
+  bit: number;
+  /** Where the groove begins and ends, from the board's leading end; from end to end when left out. */
+  stopped?: StoppedGroove;
+  /** Deepest that one pass may go, mm. */
+  passDepth?: number;
+  /** Depth of the groove, mm. */
+  depth?: number;
+}
+
+/** Both ends of a stopped groove. */
+export interface StoppedGroove {
+  /** Leading end of the board to where the groove begins, mm. */
+  from: number;
+  /** Leading end of the board to where the groove ends, mm. */
+  to: number;
+}
+
+/** How to rout a groove. */
+export interface GrooveSetupPlan {
+  /** Fence settings, nearest first. */
+  passes: FencePass[];
+  /** Depths to set one after another, mm; empty when no depth was given. */
+  depths: number[];
+  /** Marks for a stopped groove. */
+  marks?: Marks;
+  /** Radius of a stopped groove's round ends, mm. */
+  endRadius: number;
+}
+
+/** One setting of the fence. */
+export interface FencePass {
+  /** Fence to the bit's nearer side, mm. */
+  fenceToBit: number;
+}
+
+/** Where the board's leading end is when a stopped groove begins and ends. */
+export interface Marks {
+  /** At the start: leading end past the mark at the bit's far side (the side the board is fed towards), mm. */
+  startPastFarMark: number;
+  /** At the end: leading end past the mark at the bit's near side (the side the board comes from), mm. */
+  stopPastNearMark: number;
+  /** The same two from the middle of the bit, mm: at the start. */
+  startFromMiddle: number;
+  /** From the middle of the bit, at the end, mm. */
+  stopFromMiddle: number;
+  /** How far the board is fed, mm. */
+  feed: number;
+}
+
 /** Plans a box joint: layout, passes, dial settings, and the dry fit of what they cut. Never throws. */
 export function boxJoint(request: BoxJointRequest): Reply<BoxJointPlan>;
 
@@ -508,3 +886,15 @@ export function parseLength(request: ParseLengthRequest): Reply<ParseLengthPlan>
 
 /** Writes a length as it is read. Never throws. */
 export function formatLength(request: FormatLengthRequest): Reply<FormatLengthPlan>;
+
+/** Where the runner goes on one particular saw, how far the carriage travels, whether the sled stays on the table. Never throws. */
+export function sledFit(request: SledFitRequest): Reply<SledFitPlan>;
+
+/** How square a fence is, from the strip of a five-cut test. Never throws. */
+export function squareTest(request: SquareTestRequest): Reply<SquareTestPlan>;
+
+/** True lead, once-per-turn error and backlash of a screw, from measured positions. Never throws. */
+export function screwCheck(request: ScrewCheckRequest): Reply<ScrewCheckPlan>;
+
+/** Fence settings, passes and stop marks of a groove on the router table. Never throws. */
+export function grooveSetup(request: GrooveSetupRequest): Reply<GrooveSetupPlan>;

@@ -6,7 +6,7 @@ use notchwright_core::dial::ScrewRequest;
 use notchwright_core::given::{self, Given, Shape};
 use notchwright_core::plain::Plain;
 use notchwright_core::problem::Reply;
-use notchwright_core::{cutter, joint::box_joint, units};
+use notchwright_core::{cutter, groove, joint::box_joint, screw_check, sled, square, units};
 use serde::Serialize;
 use serde_json::{Value, json};
 
@@ -123,6 +123,47 @@ fn replies_are_as_the_types_promise() {
 }
 
 #[test]
+fn replies_about_the_sled_are_as_the_types_promise() {
+    let saw = json!({
+        "bladeToSlot": 120, "slotSide": "left", "frontToArbor": 400, "arborToRear": 300, "greatestHeight": 80, "secondSlot": 120
+    });
+    let runner = json!({ "contactNear": 20, "contactFar": 420, "width": 19, "holeClearance": 0.5, "holeSpan": 250 });
+    let sled = json!({
+        "base": { "thickness": 15, "width": 500, "length": 600 }, "carriageFace": 180, "frontRail": 380, "runner": runner
+    });
+    let request = request_of(json!({
+        "saw": saw, "sled": sled, "blade": { "diameter": 254, "kerf": 3.2 }, "play": 0.1, "measured": { "near": 20, "far": 60 },
+        "cut": { "depth": 18.5, "boardThickness": 12, "boardWidth": 140, "carriageTravel": 320 }
+    }));
+    promised(Reply(sled::sled_fit(&request)), "SledFitPlan");
+    let request = request_of(json!({
+        "fenceEnd": 20.1, "freeEnd": 20, "apart": 300, "pivotToAdjuster": 600, "boardThickness": 18
+    }));
+    promised(Reply(square::square_test(&request)), "SquareTestPlan");
+    let point = |i: u32, off: f64, way: &str| {
+        let at = f64::from(i) * 12.3;
+        json!({ "commanded": at, "measured": at + off, "approach": way })
+    };
+    let points: Vec<_> = (0..6)
+        .flat_map(|i| {
+            [
+                point(i, 0.1, "up"),
+                point(i, 0.12, "up"),
+                point(i, 0.0, "down"),
+                point(i, 0.01, "down"),
+            ]
+        })
+        .collect();
+    let request = request_of(json!({ "screw": { "lead": 2, "divisions": 100 }, "points": points }));
+    promised(Reply(screw_check::screw_check(&request)), "ScrewCheckPlan");
+    let stopped = json!({ "from": 40, "to": 100 });
+    let request = request_of(json!({
+        "fromEdge": 12, "width": 10, "bit": 6, "depth": 7, "passDepth": 3, "stopped": stopped
+    }));
+    promised(Reply(groove::groove_setup(&request)), "GrooveSetupPlan");
+}
+
+#[test]
 fn problems_are_as_the_types_promise() {
     let request =
         json!({ "width": -1, "layout": { "kind": "count", "count": 2.5 }, "first": "tail" });
@@ -170,6 +211,19 @@ fn scripts_are_promised_no_field_that_requests_do_not_have() {
         unknown::<cutter::KerfFromSlotRequest>("KerfFromSlotRequest"),
         unknown::<units::ParseLengthRequest>("ParseLengthRequest"),
         unknown::<units::FormatLengthRequest>("FormatLengthRequest"),
+        unknown::<sled::SledFitRequest>("SledFitRequest"),
+        unknown::<sled::TableRequest>("SawTable"),
+        unknown::<sled::BladeRequest>("SledBlade"),
+        unknown::<sled::SledRequest>("Sled"),
+        unknown::<sled::BaseRequest>("SledBase"),
+        unknown::<sled::RunnerRequest>("Runner"),
+        unknown::<sled::CutRequest>("SledCut"),
+        unknown::<sled::LeftOverRequest>("LeftOver"),
+        unknown::<square::SquareTestRequest>("SquareTestRequest"),
+        unknown::<screw_check::ScrewCheckRequest>("ScrewCheckRequest"),
+        unknown::<screw_check::PointRequest>("ScrewPoint"),
+        unknown::<groove::GrooveSetupRequest>("GrooveSetupRequest"),
+        unknown::<groove::StoppedRequest>("StoppedGroove"),
     ] {
         assert_eq!(unknown, [""; 0]);
     }

@@ -8,13 +8,17 @@ use wasm_bindgen::{JsCast, JsValue};
 pub(crate) type Tool = fn(JsValue) -> JsValue;
 
 /// Every exported function, by the name scripts know.
-pub(crate) const TOOLS: [(&str, Tool); 6] = [
+pub(crate) const TOOLS: [(&str, Tool); 10] = [
     ("boxJoint", api::box_joint),
     ("boxJointChoices", api::box_joint_choices),
     ("cutterStack", api::cutter_stack),
     ("kerfFromSlot", api::kerf_from_slot),
     ("parseLength", api::parse_length),
     ("formatLength", api::format_length),
+    ("sledFit", api::sled_fit),
+    ("squareTest", api::square_test),
+    ("screwCheck", api::screw_check),
+    ("grooveSetup", api::groove_setup),
 ];
 
 /// A joint with nothing wrong: 140 mm wide, nine fingers.
