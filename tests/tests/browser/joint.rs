@@ -26,6 +26,25 @@ async fn it_opens_on_a_worked_joint() -> Result<()> {
     page.assert_quiet().await
 }
 
+/// Whether a number is wider than the field that shows it.
+const CUT_OFF: &str = "[...document.querySelectorAll('.fields.boards input')]
+    .filter((it) => it.scrollWidth > it.clientWidth).map((it) => it.id)";
+
+#[tokio::test]
+async fn no_figure_of_an_awkward_board_is_cut_off() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open(&site).await?;
+    for (field, text) in [
+        ("#joint-width", "1217.35"),
+        ("#joint-thickness-a", "11.65"),
+        ("#joint-thickness-b", "11.6"),
+    ] {
+        page.replace_text(field, text).await?;
+        page.wait_for(CUT_OFF, &serde_json::json!([])).await?;
+    }
+    page.assert_quiet().await
+}
+
 #[tokio::test]
 async fn another_width_changes_everything_at_once() -> Result<()> {
     let site = serve_dist()?;
