@@ -129,6 +129,30 @@ impl<'a> Checker<'a> {
         }
     }
 
+    /// A list of lengths in mm, each within its limit.
+    pub fn lengths(&mut self, field: &str, list: &[Given<f64>], limit: &Limit) -> Option<Vec<Mm>> {
+        let mut check = self.at(field);
+        let lengths: Vec<_> = list
+            .iter()
+            .enumerate()
+            .map(|(index, length)| check.length(&index.to_string(), length, limit))
+            .collect();
+        lengths.into_iter().collect()
+    }
+
+    /// The same where the list may be left out: then it is empty.
+    pub fn optional_lengths(
+        &mut self,
+        field: &str,
+        given: &Given<Vec<Given<f64>>>,
+        limit: &Limit,
+    ) -> Option<Vec<Mm>> {
+        match self.optional(field, given)? {
+            Some(list) => self.lengths(field, list, limit),
+            None => Some(Vec::new()),
+        }
+    }
+
     /// A whole number within a limit.
     #[expect(
         clippy::cast_possible_truncation,

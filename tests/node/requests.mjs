@@ -35,7 +35,7 @@ export const REQUESTS = {
       base: { thickness: 15, width: 500, length: 600, margin: 20 },
       carriageFace: 180,
       frontRail: 380,
-      runner: { contactNear: 20, contactFar: 420, width: 19, holeClearance: 0.5, holeSpan: 250 },
+      runner: { contactNear: 20, contactFar: 420, width: 19, holes: [90, 215, 340], holeClearance: 0.5 },
     },
     cut: { depth: 18.5, boardThickness: 12, boardWidth: 140, carriageTravel: 320 },
     measured: { near: 150, far: 60 },

@@ -2,11 +2,13 @@
 
 mod blade;
 mod kerf;
+mod raised;
 mod request;
 mod stack;
 
 pub use blade::{Cutter, CutterRequest, Grind, GrindRequest};
 pub use kerf::{KerfFault, kerf_from_slot};
+pub use raised::RaisedBlade;
 pub use request::{
     CutterStackPlan, CutterStackRequest, KerfFromSlotRequest, KerfPlan, StackPieces, StackPlan,
     build_stack, measure_kerf,

@@ -6,7 +6,6 @@ use super::{KerfFault, MOST_LOOSE, Stack, StackFault, cutter_stack, kerf_from_sl
 use crate::check::Checker;
 use crate::given::{Given, request};
 use crate::limits;
-use crate::limits::Limit;
 use crate::message;
 use crate::problem::{Checked, Code, Planned};
 use crate::units::Mm;
@@ -88,9 +87,9 @@ pub fn build_stack(request: &CutterStackRequest) -> Checked<CutterStackPlan> {
     let mut check = Checker::new(&mut problems);
     let outer = check
         .required("outer", &request.outer)
-        .and_then(|list| widths("outer", list, &limits::KERF, &mut check));
-    let chippers = optional_widths("chippers", &request.chippers, &limits::KERF, &mut check);
-    let shims = optional_widths("shims", &request.shims, &limits::SHIM, &mut check);
+        .and_then(|list| check.lengths("outer", list, &limits::KERF));
+    let chippers = check.optional_lengths("chippers", &request.chippers, &limits::KERF);
+    let shims = check.optional_lengths("shims", &request.shims, &limits::SHIM);
     let want = check.length("want", &request.want, &limits::KERF);
     let (Some(outer), Some(chippers), Some(shims), Some(want)) = (outer, chippers, shims, want)
     else {
@@ -113,33 +112,6 @@ pub fn build_stack(request: &CutterStackRequest) -> Checked<CutterStackPlan> {
             Err(problems)
         }
     }
-}
-
-fn optional_widths(
-    field: &str,
-    given: &Given<Vec<Given<f64>>>,
-    limit: &Limit,
-    check: &mut Checker<'_>,
-) -> Option<Vec<Mm>> {
-    match check.optional(field, given)? {
-        Some(list) => widths(field, list, limit, check),
-        None => Some(Vec::new()),
-    }
-}
-
-fn widths(
-    field: &str,
-    list: &[Given<f64>],
-    limit: &Limit,
-    check: &mut Checker<'_>,
-) -> Option<Vec<Mm>> {
-    let mut check = check.at(field);
-    let widths: Vec<_> = list
-        .iter()
-        .enumerate()
-        .map(|(i, width)| check.length(&i.to_string(), width, limit))
-        .collect();
-    widths.into_iter().collect()
 }
 
 impl From<Stack> for StackPlan {

@@ -144,6 +144,36 @@ roles! {
     Frame "frame",
     /// From a place to its enlargement.
     Leader "leader",
+    /// The saw's table.
+    Table "table",
+    /// A sled's base, or another piece of sheet.
+    SledBase "sled-base",
+    /// A rail, a fence or the carriage's face.
+    Rail "rail",
+    /// The bar that rides in the table's slot.
+    Runner "runner",
+    /// An open slot or window.
+    Opening "opening",
+    /// A blade or a bit as it stands.
+    Blade "blade",
+    /// The line of the blade, or another middle.
+    CentreLine "centre-line",
+    /// A screw hole.
+    Hole "hole",
+    /// Where the runner touches the slot, on the table.
+    Contact "contact",
+    /// Where it would touch, off the table.
+    ContactOff "contact-off",
+    /// Which way something moves.
+    Arrow "arrow",
+    /// Axes of a plot.
+    Axis "axis",
+    /// Places that were measured as readings rose.
+    MeasuredUp "measured-up",
+    /// Places that were measured as readings fell.
+    MeasuredDown "measured-down",
+    /// What was fitted to the places.
+    Fitted "fitted",
 }
 
 #[cfg(test)]

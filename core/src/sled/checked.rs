@@ -1,12 +1,12 @@
 //! From a request to a fit that can exist.
 
-use super::blade::RaisedBlade;
 use super::fit;
 use super::request::{
     BladeRequest, CutRequest, LeftOverRequest, RunnerRequest, SledFitRequest, SledRequest,
     TableRequest,
 };
 use crate::check::{Checker, optional_part, part};
+use crate::cutter::RaisedBlade;
 use crate::limits;
 use crate::message;
 use crate::problem::{Code, Problem};
@@ -14,81 +14,88 @@ use crate::units::Mm;
 
 /// Side of the blade, seen from the operator.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Side {
+pub(crate) enum Side {
     Left,
     Right,
 }
 
 /// A slot's middle from the blade line.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Sideways {
-    pub(super) side: Side,
-    pub(super) from_blade: Mm,
+pub(crate) struct Sideways {
+    pub(crate) side: Side,
+    pub(crate) from_blade: Mm,
 }
 
 /// Section of the table's slot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Section {
+pub(crate) enum Section {
     Plain,
     T,
 }
 
 /// A sled, a saw and a cut that go together.
-#[derive(Clone, Debug)]
-pub(super) struct Job {
-    pub(super) blade: RaisedBlade,
-    pub(super) diameter: Mm,
-    pub(super) kerf: Mm,
-    pub(super) first: Sideways,
-    pub(super) second: Option<Sideways>,
-    pub(super) section: Section,
-    pub(super) front_to_arbor: Mm,
-    pub(super) arbor_to_rear: Mm,
-    pub(super) greatest_height: Mm,
-    pub(super) base_thickness: Mm,
-    pub(super) base_width: Mm,
-    pub(super) base_length: Mm,
-    pub(super) margin: Mm,
-    pub(super) blade_line: Mm,
-    pub(super) carriage_face: Mm,
-    pub(super) front_rail: Mm,
-    pub(super) contact_near: Mm,
-    pub(super) contact_far: Mm,
-    pub(super) runner_width: Mm,
-    pub(super) holes: Option<(Mm, Mm)>,
-    pub(super) depth: Mm,
-    pub(super) board_thickness: Mm,
-    pub(super) board_width: Option<Mm>,
-    pub(super) clearance: Mm,
-    pub(super) over: Mm,
-    pub(super) carriage_travel: Option<Mm>,
-    pub(super) measured: Option<(Mm, Mm)>,
-    pub(super) play: Option<Mm>,
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Job {
+    pub(crate) blade: RaisedBlade,
+    pub(crate) diameter: Mm,
+    pub(crate) kerf: Mm,
+    pub(crate) first: Sideways,
+    pub(crate) second: Option<Sideways>,
+    pub(crate) section: Section,
+    pub(crate) front_to_arbor: Mm,
+    pub(crate) arbor_to_rear: Mm,
+    pub(crate) greatest_height: Mm,
+    pub(crate) base_thickness: Mm,
+    pub(crate) base_width: Mm,
+    pub(crate) base_length: Mm,
+    pub(crate) margin: Mm,
+    pub(crate) blade_line: Mm,
+    pub(crate) carriage_face: Mm,
+    pub(crate) front_rail: Mm,
+    pub(crate) contact_near: Mm,
+    pub(crate) contact_far: Mm,
+    pub(crate) runner_width: Mm,
+    pub(crate) holes: Vec<Mm>,
+    pub(crate) hole_clearance: Option<Mm>,
+    pub(crate) depth: Mm,
+    pub(crate) board_thickness: Mm,
+    pub(crate) board_width: Option<Mm>,
+    pub(crate) clearance: Mm,
+    pub(crate) over: Mm,
+    pub(crate) carriage_travel: Option<Mm>,
+    pub(crate) measured: Option<(Mm, Mm)>,
+    pub(crate) play: Option<Mm>,
 }
 
 impl Job {
-    pub(super) fn height(&self) -> Mm {
+    pub(crate) fn height(&self) -> Mm {
         self.base_thickness + self.depth
     }
 
-    pub(super) fn deepest_cut(&self) -> Mm {
+    pub(crate) fn deepest_cut(&self) -> Mm {
         deepest(self.diameter, self.greatest_height, self.base_thickness)
     }
 
-    pub(super) fn window(&self) -> Mm {
+    pub(crate) fn window(&self) -> Mm {
         self.front_rail - self.carriage_face
     }
 
-    pub(super) fn span(&self) -> Mm {
+    pub(crate) fn span(&self) -> Mm {
         self.contact_far - self.contact_near
     }
 
-    pub(super) fn table(&self) -> Mm {
+    /// First to last screw hole, where there are two.
+    pub(crate) fn hole_span(&self) -> Option<Mm> {
+        let (first, last) = (self.holes.first()?, self.holes.last()?);
+        (last > first).then(|| *last - *first)
+    }
+
+    pub(crate) fn table(&self) -> Mm {
         self.front_to_arbor + self.arbor_to_rear
     }
 
     /// Whether a runner with its middle there lies on the base with its margin.
-    pub(super) fn is_on_base(&self, from_left: Mm) -> bool {
+    pub(crate) fn is_on_base(&self, from_left: Mm) -> bool {
         let reach = self.runner_width / 2.0 + self.margin;
         !(from_left - reach).is_below(Mm::ZERO) && !(from_left + reach).is_above(self.base_width)
     }
@@ -100,7 +107,7 @@ fn deepest(diameter: Mm, greatest_height: Mm, base: Mm) -> Mm {
 }
 
 /// Checks a whole request; the problems come all at once.
-pub(super) fn check(request: &SledFitRequest) -> Result<Job, Vec<Problem>> {
+pub(crate) fn check(request: &SledFitRequest) -> Result<Job, Vec<Problem>> {
     let mut problems = Vec::new();
     let job = read(request, &mut Checker::new(&mut problems));
     match job {
@@ -157,6 +164,7 @@ fn read(request: &SledFitRequest, check: &mut Checker<'_>) -> Option<Job> {
         contact_far: sled.runner.far,
         runner_width: sled.runner.width,
         holes: sled.runner.holes,
+        hole_clearance: sled.runner.hole_clearance,
         depth: cut.depth,
         board_thickness: cut.board_thickness,
         board_width: cut.board_width,
@@ -263,34 +271,29 @@ struct Runner {
     near: Mm,
     far: Mm,
     width: Mm,
-    holes: Option<(Mm, Mm)>,
+    holes: Vec<Mm>,
+    hole_clearance: Option<Mm>,
 }
 
 fn runner(request: &RunnerRequest, check: &mut Checker<'_>) -> Option<Runner> {
     let near = check.length("contactNear", &request.contact_near, &limits::ON_RUNNER);
     let far = check.length("contactFar", &request.contact_far, &limits::ON_RUNNER);
     let width = check.length("width", &request.width, &limits::RUNNER_WIDTH);
+    let holes = check.optional_lengths("holes", &request.holes, &limits::ON_RUNNER);
     let clearance = check.optional_length("holeClearance", &request.hole_clearance, &limits::PLAY);
-    let span = check.optional_length("holeSpan", &request.hole_span, &limits::SLED);
-    let holes = match (clearance?, span?) {
-        (Some(clearance), Some(span)) => Some((clearance, span)),
-        (None, None) => None,
-        (clearance, _) => {
-            let field = if clearance.is_some() {
-                "holeSpan"
-            } else {
-                "holeClearance"
-            };
-            let message = message!["Give both the holes' clearance and their span, or neither."];
-            check.refuse(field, Code::Missing, message, None);
-            return None;
-        }
-    };
+    let (mut holes, hole_clearance) = (holes?, clearance?);
+    holes.sort_unstable();
+    holes.dedup();
+    if hole_clearance.is_some() && holes.len() < 2 {
+        let message = message!["Say where the holes are: at least the first and the last."];
+        check.refuse("holes", Code::Missing, message, None);
+    }
     Some(Runner {
         near: near?,
         far: far?,
         width: width?,
         holes,
+        hole_clearance,
     })
 }
 

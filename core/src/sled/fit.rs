@@ -27,10 +27,14 @@ pub(super) fn plan(job: &Job) -> SledFitPlan {
             .filter(|place| job.is_on_base(place.from_base_left)),
         from_measured: job.measured.map(|(near, far)| centring(near, far)),
         yaw: job.play.map(|play| yaw(job, play)),
-        holes: job.holes.map(|(clearance, span)| turning(clearance / span)),
+        holes: job
+            .hole_clearance
+            .zip(job.hole_span())
+            .map(|(clearance, span)| turning(clearance / span)),
         widest_board: job
             .carriage_travel
             .map(|travel| (travel - job.kerf).max(Mm::ZERO)),
+        job: job.clone(),
     }
 }
 

@@ -1,7 +1,6 @@
 //! A sled on one particular saw.
 
-mod blade;
-mod checked;
+pub(crate) mod checked;
 mod fit;
 mod notes;
 mod plan;
@@ -9,7 +8,6 @@ mod request;
 #[cfg(test)]
 mod tests;
 
-pub use blade::RaisedBlade;
 pub use plan::{BaseSlot, Centring, RunnerPlan, SidePlan, SledFitPlan, Stroke, Turning, Yaw};
 pub use request::{
     BaseRequest, BladeRequest, CutRequest, LeftOverRequest, RunnerRequest, SledFitRequest,

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::checked::Job;
 use crate::units::Mm;
 
 /// Where everything goes on one particular saw; `y` runs along the feed from the arbor's axis, away from the operator.
@@ -41,6 +42,9 @@ pub struct SledFitPlan {
     /// Widest board that the carriage can bring past the blade, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub widest_board: Option<Mm>,
+    /// What it was worked out from, for the drawings.
+    #[serde(skip)]
+    pub(crate) job: Job,
 }
 
 /// Where the carriage face goes in one stroke.

@@ -81,10 +81,10 @@ request! {
         pub contact_far: Given<f64> = "contactFar",
         /// Width of the bar, mm.
         pub width: Given<f64> = "width",
-        /// Clearance of the screws in their slotted holes, mm.
+        /// Its screw holes, mm from the base's near edge; none when left out.
+        pub holes: Given<Vec<Given<f64>>> = "holes",
+        /// Clearance of the screws in their slotted holes, mm, which lets the runner turn for squaring.
         pub hole_clearance: Given<f64> = "holeClearance",
-        /// First to last of those holes, mm.
-        pub hole_span: Given<f64> = "holeSpan",
     }
 
     /// What is to be cut.

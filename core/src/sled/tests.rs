@@ -199,7 +199,7 @@ fn play_lets_the_sled_turn() {
     near(yaw.over_width.unwrap(), 0.035);
     let holes = runner(|runner| {
         runner.hole_clearance = 0.5.into();
-        runner.hole_span = 250.0.into();
+        runner.holes = vec![90.0.into(), 340.0.into()].into();
     });
     near(plan(&holes).holes.unwrap().per500, 1.0);
     near(
@@ -271,9 +271,12 @@ fn what_cannot_be_is_refused_with_what_could() {
             Some(600.0),
         ),
         (
-            "half of the holes",
-            runner(|runner| runner.hole_span = 250.0.into()),
-            "sled.runner.holeClearance",
+            "clearance of one hole",
+            runner(|runner| {
+                runner.hole_clearance = 0.5.into();
+                runner.holes = vec![90.0.into()].into();
+            }),
+            "sled.runner.holes",
             Code::Missing,
             None,
         ),

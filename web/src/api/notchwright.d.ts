@@ -569,10 +569,10 @@ export interface Runner {
   contactFar: number;
   /** Width of the bar, mm. */
   width: number;
-  /** Clearance of the screws in their slotted holes, mm. */
+  /** Its screw holes, mm from the base's near edge; none when left out. */
+  holes?: number[];
+  /** Clearance of the screws in their slotted holes, mm, which lets the runner turn for squaring. */
   holeClearance?: number;
-  /** First to last of those holes, mm. */
-  holeSpan?: number;
 }
 
 /** What is to be cut. */

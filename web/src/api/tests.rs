@@ -127,7 +127,7 @@ fn replies_about_the_sled_are_as_the_types_promise() {
     let saw = json!({
         "bladeToSlot": 120, "slotSide": "left", "frontToArbor": 400, "arborToRear": 300, "greatestHeight": 80, "secondSlot": 120
     });
-    let runner = json!({ "contactNear": 20, "contactFar": 420, "width": 19, "holeClearance": 0.5, "holeSpan": 250 });
+    let runner = json!({ "contactNear": 20, "contactFar": 420, "width": 19, "holes": [90, 215, 340], "holeClearance": 0.5 });
     let sled = json!({
         "base": { "thickness": 15, "width": 500, "length": 600 }, "carriageFace": 180, "frontRail": 380, "runner": runner
     });

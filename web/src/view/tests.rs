@@ -240,7 +240,10 @@ fn a_removal_offers_its_undo() {
 
 #[test]
 fn every_role_of_a_drawing_is_dressed() {
-    let style = include_str!("../../../www/css/drawing.css");
+    let style = concat!(
+        include_str!("../../../www/css/drawing.css"),
+        include_str!("../../../www/css/sled.css")
+    );
     for role in Role::ALL {
         let name = role.name();
         let dressed = style.lines().any(|line| {
