@@ -49,6 +49,8 @@ pub enum Code {
     BeyondTravel,
     /// A blade height beyond the saw's.
     BeyondHeight,
+    /// The blade does not fit into the sled's window with the board.
+    BeyondWindow,
 }
 
 /// How much a [`Note`] matters.

@@ -48,6 +48,7 @@ pub enum Grind {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cutter {
     kerf: Mm,
+    diameter: Option<Mm>,
     grind: Grind,
     overlap: Mm,
 }
@@ -66,7 +67,7 @@ impl Cutter {
         };
         let usual = kerf.map_or(USUAL_OVERLAP, |kerf| USUAL_OVERLAP.min(kerf / 2.0));
         let overlap = check.length_or("overlap", &request.overlap, &limits::OVERLAP, usual);
-        let (kerf, overlap, grind, _) = (kerf?, overlap?, grind?, diameter?);
+        let (kerf, overlap, grind, diameter) = (kerf?, overlap?, grind?, diameter?);
         if overlap.is_above(kerf / 2.0) {
             let most = kerf / 2.0;
             let message = message!["Passes may overlap by at most half the kerf, ", most, "."];
@@ -75,6 +76,7 @@ impl Cutter {
         }
         Some(Self {
             kerf,
+            diameter,
             grind,
             overlap,
         })
@@ -84,6 +86,14 @@ impl Cutter {
     #[must_use]
     pub fn kerf(&self) -> Mm {
         self.kerf
+    }
+
+    /// Diameter of a blade or a stack, where it is known; a bit is about as wide as it cuts, and stands
+    /// upright.
+    #[must_use]
+    pub fn blade_diameter(&self) -> Option<Mm> {
+        let is_blade = |diameter: &Mm| diameter.is_above(self.kerf * 2.0);
+        self.diameter.filter(is_blade)
     }
 
     /// Grind of its teeth.

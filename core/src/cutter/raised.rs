@@ -17,6 +17,17 @@ impl RaisedBlade {
         (height < radius && height >= Mm::ZERO).then_some(Self { radius, height })
     }
 
+    /// How high a blade of this diameter stands where half its chord is `half`: `R − √(R² − c²)`; its
+    /// radius where no chord is as long.
+    #[must_use]
+    pub fn height_of(diameter: Mm, half: Mm) -> Mm {
+        let blade = Self {
+            radius: diameter / 2.0,
+            height: Mm::ZERO,
+        };
+        blade.short_by(half)
+    }
+
     /// Half the blade's chord at `z` above the table: `√(R² − (R − H + z)²)`; zero above its top.
     ///
     /// The circular-segment formula of any engineering handbook.

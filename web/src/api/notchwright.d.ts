@@ -48,7 +48,8 @@ export type ProblemCode =
   | 'cutter-too-wide'
   | 'dial-too-coarse'
   | 'beyond-travel'
-  | 'beyond-height';
+  | 'beyond-height'
+  | 'beyond-window';
 
 /** Something to know about a plan. */
 export interface Note {
@@ -145,10 +146,12 @@ export interface Groove {
 
 /** What the saw and sled allow. */
 export interface Saw {
-  /** Greatest height of the blade above the table, mm. */
-  greatestHeight: number;
+  /** Greatest height of the blade above the table, mm; no bound when left out. */
+  greatestHeight?: number;
   /** Thickness of the sled's base, mm; 0 when left out. */
   base?: number;
+  /** Carriage face to the front rail's near face, mm; no bound when left out, or when the cutter's diameter is. */
+  window?: number;
 }
 
 /** A box joint between the ends of two boards of the same width. */

@@ -2,7 +2,8 @@
 
 use super::groove::Groove;
 use super::layout::{Ground, Layout, lay_out};
-use super::request::{BoardRequest, BoxJointRequest, SawRequest};
+use super::reach::Reach;
+use super::request::{BoardRequest, BoxJointRequest};
 use super::rule::Rule;
 use crate::check::{Checker, optional_part, part};
 use crate::cutter::Cutter;
@@ -57,7 +58,7 @@ fn read(request: &BoxJointRequest, check: &mut Checker<'_>) -> Option<Job> {
     let gap = check.length_or("glueGap", &request.glue_gap, &limits::GLUE_GAP, USUAL_GAP);
     let proud = proud(request, thickness_a, thickness_b, check);
     let groove = optional_part("groove", &request.groove, check, Groove::check);
-    let saw = optional_part("saw", &request.saw, check, Saw::check);
+    let saw = optional_part("saw", &request.saw, check, Reach::check);
 
     let groove = match (groove, width) {
         (Some(Some(groove)), Some(width)) => groove
@@ -65,10 +66,12 @@ fn read(request: &BoxJointRequest, check: &mut Checker<'_>) -> Option<Job> {
             .map(Some),
         (groove, _) => groove,
     };
-    if let (Some(Some(saw)), Some(proud)) = (saw, proud) {
-        // A is cut as deep as B is thick, and the other way round.
-        for (field, thickness) in [("a", thickness_a), ("b", thickness_b)] {
-            saw.reaches(field, thickness, proud, check);
+    if let (Some(Some(saw)), Some(proud), Some(a), Some(b)) = (saw, proud, thickness_a, thickness_b)
+    {
+        let diameter = cutter.as_ref().and_then(Cutter::blade_diameter);
+        // Each board is cut as deep as the other is thick.
+        for (board, mate) in [(("a", a), ("b", b)), (("b", b), ("a", a))] {
+            saw.allows(board, mate, proud, diameter, check);
         }
     }
     let (width, cutter, screw, zero) = (width?, cutter?, screw?, zero?);
@@ -151,45 +154,4 @@ fn steps_cover(
         return None;
     }
     Some(())
-}
-
-/// What the saw and sled allow.
-#[derive(Clone, Copy, Debug)]
-struct Saw {
-    deepest: Mm,
-}
-
-impl Saw {
-    fn check(request: &SawRequest, check: &mut Checker<'_>) -> Option<Self> {
-        let greatest = check.length(
-            "greatestHeight",
-            &request.greatest_height,
-            &limits::SAW_HEIGHT,
-        );
-        let base = check.length_or("base", &request.base, &limits::SLED_BASE, Mm::ZERO);
-        Some(Self {
-            deepest: greatest? - base?,
-        })
-    }
-
-    fn reaches(self, field: &str, mate_thickness: Option<Mm>, proud: Mm, check: &mut Checker<'_>) {
-        let Some(thickness) = mate_thickness else {
-            return;
-        };
-        if (thickness + proud).is_above(self.deepest) {
-            let most = (self.deepest - proud).max(Mm::ZERO);
-            let message = message![
-                "The mating board would be cut ",
-                thickness + proud,
-                " deep; above the base this saw's blade reaches ",
-                self.deepest.max(Mm::ZERO),
-                ". A board of at most ",
-                most,
-                " would work."
-            ];
-            check
-                .at(field)
-                .refuse("thickness", Code::BeyondHeight, message, Some(most.mm()));
-        }
-    }
 }

@@ -8,6 +8,7 @@ mod layout;
 mod notes;
 mod passes;
 mod plan;
+mod reach;
 mod request;
 mod rule;
 mod sets;

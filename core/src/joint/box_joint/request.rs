@@ -69,10 +69,13 @@ request! {
 
     /// What the saw and sled allow.
     pub struct SawRequest {
-        /// Greatest height of the blade above the table, mm.
+        /// Greatest height of the blade above the table, mm; no bound when left out.
         pub greatest_height: Given<f64> = "greatestHeight",
         /// Thickness of the sled's base, which the blade comes through, mm; 0 when left out.
         pub base: Given<f64> = "base",
+        /// Carriage face to the front rail's near face, mm; no bound when left out, or when the cutter's
+        /// diameter is.
+        pub window: Given<f64> = "window",
     }
 }
 

@@ -302,6 +302,15 @@ fn an_empty_request_names_what_it_needs() {
     assert_eq!(fields, ["width", "a", "b", "cutter", "screw", "layout"]);
 }
 
+fn blade(diameter: f64) -> Given<CutterRequest> {
+    CutterRequest {
+        kerf: 3.07.into(),
+        diameter: diameter.into(),
+        ..CutterRequest::default()
+    }
+    .into()
+}
+
 #[test]
 fn refusals_say_what_would_work() {
     let base = || request(LayoutRequest::count(9.0));
@@ -310,7 +319,7 @@ fn refusals_say_what_would_work() {
         change(&mut request);
         request
     };
-    let cases: [(&str, BoxJointRequest, &str, Code, Option<f64>); 13] = [
+    let cases: [(&str, BoxJointRequest, &str, Code, Option<f64>); 15] = [
         (
             "cutter wider than a socket",
             with(|r| r.cutter = cutter(16.0).into()),
@@ -386,12 +395,42 @@ fn refusals_say_what_would_work() {
                 r.saw = SawRequest {
                     greatest_height: 32.0.into(),
                     base: 15.0.into(),
+                    ..SawRequest::default()
                 }
                 .into()
             }),
             "b.thickness",
             Code::BeyondHeight,
             Some(17.0),
+        ),
+        (
+            "a blade that comes up to its axis first",
+            with(|r| {
+                r.cutter = blade(60.0);
+                r.saw = SawRequest {
+                    base: 15.0.into(),
+                    ..SawRequest::default()
+                }
+                .into()
+            }),
+            "b.thickness",
+            Code::BeyondHeight,
+            Some(15.0),
+        ),
+        (
+            // Derived: R 127; for A, 12 thick and cut 18 deep, (145 − 12 − 5) / 2 = 64 → 127 − √(127² − 64²) = 17.305.
+            "a window too small for the deeper cut",
+            with(|r| {
+                r.cutter = blade(254.0);
+                r.saw = SawRequest {
+                    window: 145.0.into(),
+                    ..SawRequest::default()
+                }
+                .into()
+            }),
+            "b.thickness",
+            Code::BeyondWindow,
+            Some(127.0 - (127.0_f64 * 127.0 - 64.0 * 64.0).sqrt()),
         ),
         (
             "proud beyond the board",
