@@ -9,6 +9,7 @@ mod lens;
 mod mated;
 mod progress;
 mod sheet;
+mod sled;
 #[cfg(test)]
 mod tests;
 mod view;
@@ -20,3 +21,4 @@ pub use boards::box_joint_drawing;
 pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
 pub use mated::box_joint_mated;
 pub use progress::board_progress;
+pub use sled::{Paper, hole_line_tiles, sled_base, sled_travel_plan, sled_travel_side};

@@ -1,0 +1,1 @@
+//! What every drawing of a sled must be.
