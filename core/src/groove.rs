@@ -48,6 +48,9 @@ pub struct GrooveSetupPlan {
     pub marks: Option<Marks>,
     /// Radius of a stopped groove's round ends, mm.
     pub end_radius: Mm,
+    /// What was asked for, for drawings.
+    #[serde(skip)]
+    pub(crate) job: Job,
 }
 
 /// One setting of the fence.
@@ -74,12 +77,14 @@ pub struct Marks {
     pub feed: Mm,
 }
 
-struct Job {
-    from_edge: Mm,
-    width: Mm,
-    bit: Mm,
+/// A groove in checked measures.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Job {
+    pub(crate) from_edge: Mm,
+    pub(crate) width: Mm,
+    pub(crate) bit: Mm,
     stopped: Option<(Mm, Mm)>,
-    depth: Option<Mm>,
+    pub(crate) depth: Option<Mm>,
     pass_depth: Option<Mm>,
 }
 
@@ -178,6 +183,7 @@ fn answer(job: &Job) -> Planned<GrooveSetupPlan> {
         depths: depths(job),
         marks: job.stopped.map(|(from, to)| marks(from, to, job.bit)),
         end_radius: job.bit / 2.0,
+        job: *job,
     };
     Planned {
         plan,

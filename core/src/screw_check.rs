@@ -45,6 +45,12 @@ pub struct ScrewCheckPlan {
     /// Positioning figures by ISO 230-2, where every position was approached twice or more from both sides.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub iso230: Option<Iso230>,
+    /// The points as given, for drawings.
+    #[serde(skip)]
+    pub(crate) points: Vec<Point>,
+    /// Travel per turn as it was stated, mm, for drawings.
+    #[serde(skip)]
+    pub(crate) stated_lead: Mm,
 }
 
 /// An error that comes back with every turn: `amplitude · sin(2π·turns + phase)`.
@@ -69,14 +75,14 @@ pub struct OverBoard {
 
 /// A position that was commanded and then measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Point {
-    commanded: Mm,
-    measured: Mm,
-    approach: Option<Approach>,
+pub(crate) struct Point {
+    pub(crate) commanded: Mm,
+    pub(crate) measured: Mm,
+    pub(crate) approach: Option<Approach>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Approach {
+pub(crate) enum Approach {
     Up,
     Down,
 }
@@ -236,6 +242,8 @@ fn answer(screw: &Screw, points: &[Point], fitted: &Fitted) -> Planned<ScrewChec
             })
             .to_vec(),
         iso230: iso230::figures(points),
+        points: points.to_vec(),
+        stated_lead: screw.lead(),
     };
     let notes = [few(free), wrong_scale(error)]
         .into_iter()

@@ -12,6 +12,7 @@ mod sheet;
 mod sled;
 #[cfg(test)]
 mod tests;
+mod tools;
 mod view;
 mod window;
 
@@ -22,3 +23,7 @@ pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
 pub use mated::box_joint_mated;
 pub use progress::board_progress;
 pub use sled::{Paper, hole_line_tiles, sled_base, sled_travel_plan, sled_travel_side};
+pub use tools::{
+    HistoryPoint, five_cut_steps, groove_setup_drawing, screw_errors, screw_residuals,
+    square_correction, square_history,
+};
