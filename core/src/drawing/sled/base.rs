@@ -2,6 +2,7 @@
 
 use super::labels::{Spot, spread, text_at_middle, text_width};
 use super::marks::{circle, contact, dimension, words};
+use super::travel::{runner_ends, runners};
 use crate::drawing::item::{Anchor, Drawing, Point, Role};
 use crate::drawing::sheet::{Sheet, rectangle};
 use crate::message;
@@ -19,10 +20,12 @@ use crate::units::Mm;
 pub fn sled_base(plan: &SledFitPlan) -> Drawing {
     let mut picture = Picture::new(plan);
     picture.draw_base();
-    picture.draw_runners();
+    picture.draw_middles();
+    picture.draw_slot();
+    picture.draw_screws();
     picture.draw_column();
     picture.draw_row();
-    picture.draw_middles();
+    picture.name_middles();
     picture.sheet.finish(picture.corner)
 }
 
@@ -137,25 +140,17 @@ impl<'a> Picture<'a> {
         rectangle(self.x(left), self.y(far), self.x(right), self.y(near))
     }
 
-    /// The slot is longer underneath than on top: both ends show.
     fn draw_base(&mut self) {
-        let (job, slot) = (self.job, self.plan.slot);
+        let job = self.job;
         let (width, length) = (job.base_width, job.base_length);
         let base = self.strip(width / 2.0, width, Mm::ZERO, length);
         self.sheet.polygons(Role::SledBase, [base]);
-        let within = |place: Mm| place.max(Mm::ZERO).min(length);
-        let slots = [
-            (slot.under_near, slot.under_far),
-            (slot.top_near, slot.top_far),
-        ]
-        .map(|(near, far)| self.strip(job.blade_line, job.kerf, within(near), within(far)));
-        self.sheet.polygons(Role::Opening, slots);
         let stands = [job.carriage_face, job.front_rail];
         let lines = stands.map(|place| self.across(place, Mm::ZERO, width));
         self.sheet.lines(Role::Outline, lines);
     }
 
-    fn draw_runners(&mut self) {
+    fn draw_middles(&mut self) {
         let (near, far) = moved_runner(self.plan);
         let middles = runners(self.plan);
         let width = self.job.runner_width;
@@ -171,7 +166,22 @@ impl<'a> Picture<'a> {
             .map(|middle| self.along(*middle, Mm::ZERO, self.far + overshoot))
             .collect();
         self.sheet.lines(Role::CentreLine, lines);
-        for middle in middles {
+    }
+
+    /// The slot is longer underneath than on top: both ends show.
+    fn draw_slot(&mut self) {
+        let (job, slot) = (self.job, self.plan.slot);
+        let within = |place: Mm| place.max(Mm::ZERO).min(job.base_length);
+        let slots = [
+            (slot.under_near, slot.under_far),
+            (slot.top_near, slot.top_far),
+        ]
+        .map(|(near, far)| self.strip(job.blade_line, job.kerf, within(near), within(far)));
+        self.sheet.polygons(Role::Opening, slots);
+    }
+
+    fn draw_screws(&mut self) {
+        for middle in runners(self.plan) {
             let at = |place| Point::new(self.x(middle), self.y(moved(self.plan, place)));
             let radius = self.sheet.ems(0.24);
             let holes: Vec<_> = self
@@ -232,7 +242,7 @@ impl<'a> Picture<'a> {
     }
 
     /// Names of the middles, and how far each runner is from the blade line, above.
-    fn draw_middles(&mut self) {
+    fn name_middles(&mut self) {
         let names = self.far + self.sheet.ems(1.3);
         for row in &self.names {
             let spot = Spot::new(self.left + row.middle, self.y(names), Anchor::Middle);
@@ -254,15 +264,6 @@ impl<'a> Picture<'a> {
 
 const NEAR_EDGE: &str = "near edge (operator)";
 
-/// Middles of the runners from the left edge.
-fn runners(plan: &SledFitPlan) -> Vec<Mm> {
-    let second = plan.second_runner.map(|second| second.from_base_left);
-    [Some(plan.runner.from_base_left), second]
-        .into_iter()
-        .flatten()
-        .collect()
-}
-
 /// A place on the runner after it is moved.
 fn moved(plan: &SledFitPlan, place: Mm) -> Mm {
     place + plan.runner.forward
@@ -270,7 +271,7 @@ fn moved(plan: &SledFitPlan, place: Mm) -> Mm {
 
 /// The least that the runner can be, after it is moved.
 fn moved_runner(plan: &SledFitPlan) -> (Mm, Mm) {
-    let (near, far) = super::travel::runner_ends(&plan.job);
+    let (near, far) = runner_ends(&plan.job);
     (moved(plan, near), moved(plan, far))
 }
 

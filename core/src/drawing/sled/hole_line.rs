@@ -1,10 +1,11 @@
 //! The runner's hole line at full size, on as many sheets of paper as it takes.
 
-use super::labels::{Spot, spread, text_at_middle};
-use super::marks::{arrow, circle, cross, words};
+use super::labels::{Labels, Spot, spread, text_at_middle};
+use super::marks::{arrow, circle, cross};
 use crate::drawing::item::{Anchor, Drawing, Point, Role};
 use crate::drawing::sheet::Sheet;
 use crate::message;
+use crate::message::Message;
 use crate::sled::SledFitPlan;
 use crate::units::Mm;
 
@@ -63,6 +64,8 @@ pub fn hole_line_tiles(plan: &SledFitPlan, paper: Paper) -> Vec<Drawing> {
         .into_iter()
         .enumerate()
         .map(|(index, low)| {
+            let mut sheet = Sheet::new(width, height);
+            sheet.type_size = TYPE;
             let tile = Tile {
                 plan,
                 holes: &holes,
@@ -71,6 +74,8 @@ pub fn hole_line_tiles(plan: &SledFitPlan, paper: Paper) -> Vec<Drawing> {
                 low,
                 width,
                 height,
+                sheet,
+                labels: Labels::new(Point::new(width, height)),
             };
             tile.draw()
         })
@@ -103,19 +108,24 @@ struct Tile<'a> {
     low: Mm,
     width: Mm,
     height: Mm,
+    sheet: Sheet,
+    labels: Labels,
 }
 
 impl Tile<'_> {
-    fn draw(&self) -> Drawing {
-        let mut sheet = Sheet::new(self.width, self.height);
-        sheet.type_size = TYPE;
-        self.draw_runner(&mut sheet);
-        self.draw_edges(&mut sheet);
-        self.draw_joints(&mut sheet);
-        self.draw_holes(&mut sheet);
-        self.draw_bar(&mut sheet);
-        self.write_words(&mut sheet);
-        sheet.finish(Point::new(self.width, self.height))
+    fn draw(mut self) -> Drawing {
+        self.draw_runner();
+        self.draw_joints();
+        self.draw_holes();
+        self.draw_bar();
+        self.write_words();
+        self.draw_edges();
+        self.sheet.finish(Point::new(self.width, self.height))
+    }
+
+    /// At the first spot with room.
+    fn say(&mut self, role: Role, text: Message, spots: impl IntoIterator<Item = Spot>) {
+        self.labels.write(&mut self.sheet, role, &[text], spots);
     }
 
     fn y(&self, from_near_edge: Mm) -> Mm {
@@ -130,17 +140,17 @@ impl Tile<'_> {
         !(place - around).is_below(self.low) && !(place + around).is_above(self.high())
     }
 
-    fn draw_runner(&self, sheet: &mut Sheet) {
+    fn draw_runner(&mut self) {
         let line = |x| vec![Point::new(x, Mm::ZERO), Point::new(x, self.height)];
         let width = self.plan.job.runner_width;
         if !width.is_above(WIDEST) {
             let edges = [MIDDLE - width / 2.0, MIDDLE + width / 2.0];
-            sheet.lines(Role::Outline, edges.map(line));
+            self.sheet.lines(Role::Outline, edges.map(line));
         }
-        sheet.lines(Role::CentreLine, [line(MIDDLE)]);
+        self.sheet.lines(Role::CentreLine, [line(MIDDLE)]);
     }
 
-    fn draw_edges(&self, sheet: &mut Sheet) {
+    fn draw_edges(&mut self) {
         let reach = Mm::constant(45.0);
         for (place, name) in [
             (Mm::ZERO, "near edge of the base"),
@@ -151,51 +161,62 @@ impl Tile<'_> {
             }
             let y = self.y(place);
             let line = vec![Point::new(MIDDLE - reach, y), Point::new(MIDDLE + reach, y)];
-            sheet.lines(Role::ReferenceEdge, [line]);
+            self.sheet.lines(Role::ReferenceEdge, [line]);
             let end = MIDDLE - reach - Mm::constant(2.0);
-            words(sheet, end, y, Anchor::End, name);
+            let moves = [0.0, -4.0, 4.0, -8.0, 8.0, -12.0, 12.0];
+            let spots = moves.map(|down| Spot::new(end, y + Mm::constant(1.0) * down, Anchor::End));
+            self.say(Role::Words, message![name], spots);
         }
     }
 
     /// Neighbours carry the same line and crosses in the middle of their overlap.
-    fn draw_joints(&self, sheet: &mut Sheet) {
+    fn draw_joints(&mut self) {
         let half = OVERLAP / 2.0;
         let below =
             (self.number > 1).then(|| (self.height - half, message!["cut off along this line"]));
-        let above = (self.number < self.count)
-            .then(|| (half, message!["lay ", self.number + 1, " along this line"]));
+        let above = (self.number < self.count).then(|| {
+            (
+                half,
+                message![
+                    "lay ",
+                    self.number + 1,
+                    " of ",
+                    self.count,
+                    " along this line"
+                ],
+            )
+        });
         for (y, text) in [below, above].into_iter().flatten() {
             let ends = [Mm::ZERO, self.width].map(|x| Point::new(x, y));
-            sheet.lines(Role::Leader, [ends.to_vec()]);
+            self.sheet.lines(Role::Leader, [ends.to_vec()]);
             let places = [Mm::constant(80.0), MIDDLE, Mm::constant(160.0)];
             let crosses = places.map(|x| cross(Point::new(x, y), half * 0.8));
-            sheet.lines(Role::Frame, crosses.concat());
+            self.sheet.lines(Role::Frame, crosses.concat());
             let beside = Spot::new(Mm::constant(16.0), y - Mm::constant(2.6), Anchor::Start);
-            text_at_middle(sheet, Role::Words, beside, text);
+            self.say(Role::Words, text, [beside]);
         }
     }
 
-    fn draw_holes(&self, sheet: &mut Sheet) {
+    fn draw_holes(&mut self) {
         let holes: Vec<Mm> = self
             .holes
             .iter()
             .copied()
             .filter(|hole| self.has(*hole, ARM))
             .collect();
-        let at = |hole: &Mm| Point::new(MIDDLE, self.y(*hole));
-        sheet.polygons(
-            Role::Hole,
-            holes.iter().map(|hole| circle(at(hole), RADIUS)),
-        );
-        sheet.lines(
-            Role::Hole,
-            holes.iter().flat_map(|hole| cross(at(hole), ARM)),
-        );
-        self.write_distances(sheet, &holes);
+        let places: Vec<Point> = holes
+            .iter()
+            .map(|hole| Point::new(MIDDLE, self.y(*hole)))
+            .collect();
+        let circles = places.iter().map(|place| circle(*place, RADIUS));
+        self.sheet.polygons(Role::Hole, circles);
+        let crosses = places.iter().flat_map(|place| cross(*place, ARM));
+        self.sheet.lines(Role::Hole, crosses);
+        self.write_distances(&holes);
     }
 
     /// Every hole has its number, unless they are closer than numbers can be written one above another.
-    fn write_distances(&self, sheet: &mut Sheet, holes: &[Mm]) {
+    fn write_distances(&mut self, holes: &[Mm]) {
         let mut every = 1;
         let mut rows = holes.len();
         while ROW * f64::from(u32::try_from(rows).unwrap_or(u32::MAX)) > self.height - ROW * 2.0 {
@@ -206,36 +227,34 @@ impl Tile<'_> {
         let wanted: Vec<_> = numbered.iter().map(|hole| (*hole, ROW)).collect();
         let rows = spread(&wanted);
         let half = ROW / 2.0;
-        let below = rows
-            .first()
-            .map_or(Mm::ZERO, |row| (self.low + half - *row).max(Mm::ZERO));
-        let above = rows
-            .last()
-            .map_or(Mm::ZERO, |row| (*row + half - self.high()).max(Mm::ZERO));
+        let mut least = self.low + half;
+        let mut most = self.high() + half - wanted.iter().map(|(_, size)| *size).sum::<Mm>();
         let edge = MIDDLE + (self.plan.job.runner_width.min(WIDEST) / 2.0).max(ARM);
         let (bend, start) = (edge + Mm::constant(1.0), edge + Mm::constant(4.0));
         for (hole, row) in numbered.iter().zip(rows) {
-            let y = self.y(row + below - above);
+            let y = self.y(row.max(least).min(most));
+            least += ROW;
+            most += ROW;
             let leader = vec![
                 Point::new(MIDDLE + ARM, self.y(*hole)),
                 Point::new(bend, self.y(*hole)),
                 Point::new(start - Mm::constant(0.6), y),
             ];
-            sheet.lines(Role::Leader, [leader]);
+            self.sheet.lines(Role::Leader, [leader]);
             let spot = Spot::new(start, y, Anchor::Start);
-            text_at_middle(sheet, Role::Dimension, spot, message![*hole]);
+            text_at_middle(&mut self.sheet, Role::Dimension, spot, message![*hole]);
         }
     }
 
     /// Along the strip, as printers stretch one way and not the other.
-    fn draw_bar(&self, sheet: &mut Sheet) {
+    fn draw_bar(&mut self) {
         let x = Mm::constant(8.0);
         let bottom = self.height - Mm::constant(45.0);
         let tick = Mm::constant(2.0);
         let at = |up: f64| bottom - Mm::constant(1.0) * up;
         let across = |up: f64| vec![Point::new(x - tick, at(up)), Point::new(x + tick, at(up))];
         let bar = |from: f64, to: f64| vec![Point::new(x, at(from)), Point::new(x, at(to))];
-        sheet.lines(
+        self.sheet.lines(
             Role::Dimension,
             [
                 bar(0.0, 100.0),
@@ -249,40 +268,40 @@ impl Tile<'_> {
         for (up, text) in [
             (100.0, "100 mm: check with a rule before use"),
             (150.0, "150 mm"),
-            (0.0, "0"),
+            (0.0, "0 mm"),
         ] {
-            words(sheet, beside, at(up), Anchor::Start, text);
+            let spot = Spot::new(beside, at(up), Anchor::Start);
+            self.say(Role::Words, message![text], [spot]);
         }
     }
 
-    fn write_words(&self, sheet: &mut Sheet) {
+    fn write_words(&mut self) {
         let left = Mm::constant(16.0);
         let row = Mm::constant(5.0);
-        let top = Mm::constant(20.0);
+        let top = Mm::constant(24.0);
         let from_left = self.plan.runner.from_base_left;
+        let second = self.plan.second_runner;
+        let tile = message![self.number, " of ", self.count];
+        let spot = Spot::new(left, top - row * 1.4, Anchor::Start);
+        self.say(Role::Letter, tile, [spot]);
         let lines = [
-            message![self.number, " of ", self.count],
-            message!["Middle of the runner:"],
-            message![from_left, " from the left edge."],
-            message!["Numbers: from the near edge."],
+            Some(message!["runner's middle:"]),
+            Some(message![from_left, " from the left edge"]),
+            second.map(|second| message!["or ", second.from_base_left]),
+            Some(message!["numbers: from the near edge"]),
         ];
         let mut y = top;
-        for text in lines {
-            text_at_middle(sheet, Role::Words, Spot::new(left, y, Anchor::Start), text);
+        for text in lines.into_iter().flatten() {
+            self.say(Role::Words, text, [Spot::new(left, y, Anchor::Start)]);
             y += row;
         }
         let feed = Mm::constant(8.0);
         arrow(
-            sheet,
+            &mut self.sheet,
             Point::new(feed, top + row * 3.0),
             Point::new(feed, top),
         );
-        words(
-            sheet,
-            Mm::constant(4.0),
-            top + row * 4.0,
-            Anchor::Start,
-            "feed",
-        );
+        let below = Spot::new(Mm::constant(4.0), top + row * 4.0, Anchor::Start);
+        self.say(Role::Words, message!["feed"], [below]);
     }
 }

@@ -3,7 +3,7 @@
 use core::iter::repeat_n;
 
 use crate::drawing::item::{Anchor, Point, Role};
-use crate::drawing::sheet::{CAP_HEIGHT, Sheet};
+use crate::drawing::sheet::{CAP_HEIGHT, Sheet, rectangle};
 use crate::message::Message;
 use crate::units::{Mm, write_number};
 
@@ -28,6 +28,10 @@ pub(super) struct Area {
 }
 
 impl Area {
+    pub(super) fn corners(&self) -> Vec<Point> {
+        rectangle(self.left, self.top, self.right, self.bottom)
+    }
+
     pub(super) fn meets(&self, other: &Self) -> bool {
         self.left.is_below(other.right)
             && other.left.is_below(self.right)
@@ -40,6 +44,16 @@ impl Area {
             && !self.right.is_above(outer.right)
             && !self.top.is_below(outer.top)
             && !self.bottom.is_above(outer.bottom)
+    }
+
+    /// Around a middle.
+    pub(super) fn around(middle: Point, reach: Mm) -> Self {
+        Self {
+            left: middle.x - reach,
+            top: middle.y - reach,
+            right: middle.x + reach,
+            bottom: middle.y + reach,
+        }
     }
 
     /// Where a text of this width stands.
@@ -79,6 +93,7 @@ impl Spot {
 pub(super) struct Labels {
     extent: Area,
     taken: Vec<Area>,
+    avoided: Vec<Area>,
 }
 
 impl Labels {
@@ -93,15 +108,22 @@ impl Labels {
         Self {
             extent,
             taken: Vec::new(),
+            avoided: Vec::new(),
         }
     }
 
-    /// Later words must not stand there.
+    /// No words stand there.
     pub(super) fn keep_clear(&mut self, area: Area) {
         self.taken.push(area);
     }
 
-    /// Writes rows of words at the first spot that has room for them; nothing where none has.
+    /// Words stand elsewhere if they can: lines run there.
+    pub(super) fn avoid(&mut self, area: Area) {
+        self.avoided.push(area);
+    }
+
+    /// Writes rows of words at the first spot that has room for them, one that crosses nothing if there is
+    /// any; nothing where no spot has room.
     pub(super) fn write(
         &mut self,
         sheet: &mut Sheet,
@@ -113,13 +135,19 @@ impl Labels {
         let widths = rows.iter().map(|text| text_width(text, sheet.type_size));
         let width = widths.max().unwrap_or_default();
         let half: Mm = repeat_n(row / 2.0, rows.len()).sum();
-        let free = spots.into_iter().find_map(|spot| {
+        let mut free = spots.into_iter().filter_map(|spot| {
             let (top, bottom) = (spot.at.y - half, spot.at.y + half);
             let area = Area::of_text(spot.at, spot.anchor, width, top, bottom);
             let clear = self.taken.iter().all(|taken| !taken.meets(&area));
             (clear && area.is_within(&self.extent)).then_some((spot, area))
         });
-        let Some((spot, area)) = free else { return };
+        let Some(first) = free.next() else { return };
+        let crosses = |(_, area): &(Spot, Area)| self.avoided.iter().any(|line| line.meets(area));
+        let (spot, area) = [first]
+            .into_iter()
+            .chain(free)
+            .find(|found| !crosses(found))
+            .unwrap_or(first);
         self.taken.push(area);
         let mut middle = area.top + row / 2.0;
         for text in rows {

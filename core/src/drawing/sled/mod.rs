@@ -5,6 +5,8 @@ mod hole_line;
 mod labels;
 mod marks;
 #[cfg(test)]
+mod saws;
+#[cfg(test)]
 mod tests;
 mod travel;
 mod travel_plan;

@@ -87,6 +87,15 @@ pub(super) fn runner_ends(job: &Job) -> (Mm, Mm) {
     )
 }
 
+/// Middles of the runners from the base's left edge, the one that is always there first.
+pub(super) fn runners(plan: &SledFitPlan) -> Vec<Mm> {
+    let second = plan.second_runner.map(|second| second.from_base_left);
+    [Some(plan.runner.from_base_left), second]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
 /// One of the runner's outermost contacts with the slot.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Contact {

@@ -1,8 +1,8 @@
 //! A sled over its stroke, seen from above.
 
 use super::labels::{Area, Labels, Spot};
-use super::marks::{arrow, broken, contact, contact_words, dimension, words};
-use super::travel::{Contact, Travel, runner_ends};
+use super::marks::{CONTACT_REACH, arrow, broken, contact, contact_words, dimension};
+use super::travel::{Contact, Travel, runner_ends, runners};
 use crate::drawing::item::{Anchor, Drawing, Point, Role};
 use crate::drawing::sheet::{Sheet, rectangle};
 use crate::message;
@@ -20,18 +20,21 @@ pub fn sled_travel_plan(plan: &SledFitPlan, pushed: f64) -> Drawing {
     let mut picture = Picture::new(Travel::new(plan, pushed));
     picture.draw_table();
     picture.draw_base();
-    picture.draw_contacts();
     picture.draw_rails();
+    picture.avoid_lines();
+    picture.draw_feed();
+    picture.draw_contacts();
+    picture.name_rails();
     picture.write_words();
     picture.sheet.finish(picture.corner)
 }
 
 /// What a base takes up of the width beside its table's margins.
-const BASE_SHARE: f64 = 1.35;
+const BASE_SHARE: f64 = 1.4;
 /// The table on each side of the base, in type heights: room for its word.
-const SIDE: f64 = 3.2;
+const SIDE: f64 = 3.7;
 /// Words beside a runner in the middle of the narrowest table, in type heights.
-const LEAST_TABLE: f64 = 19.0;
+const LEAST_TABLE: f64 = 20.0;
 /// Room for words above and below all that moves, in type heights.
 const ROOM: f64 = 1.7;
 /// How thick the carriage and the front rail are drawn, in type heights: around a word.
@@ -111,14 +114,12 @@ impl<'a> Picture<'a> {
         table.extend(side(self.right - tooth, rear, front));
         self.sheet.polygons(Role::Table, [table]);
 
+        let reach = job.runner_width / 2.0 + tooth * 2.0;
         let slots: Vec<_> = [Some(job.first), job.second]
             .into_iter()
             .flatten()
             .map(|slot| self.slot_x(slot))
-            .filter(|middle| {
-                let reach = job.runner_width / 2.0 + tooth * 2.0;
-                *middle - reach > self.left && *middle + reach < self.right
-            })
+            .filter(|middle| *middle - reach > self.left && *middle + reach < self.right)
             .map(|middle| Self::strip(middle, job.runner_width, front, rear))
             .collect();
         self.sheet.polygons(Role::Opening, slots);
@@ -141,15 +142,12 @@ impl<'a> Picture<'a> {
     fn draw_base(&mut self) {
         let Travel { plan, job, .. } = self.travel;
         let (near, far) = runner_ends(job);
-        let runners = [
-            Some(plan.runner.from_base_left),
-            plan.second_runner.map(|second| second.from_base_left),
-        ];
         let bar = |from_left| {
             let (near, far) = (self.on_sled(near), self.on_sled(far));
             Self::strip(self.x(from_left), job.runner_width, near, far)
         };
-        let bars: Vec<_> = runners.into_iter().flatten().map(bar).collect();
+        let runners = runners(plan);
+        let bars: Vec<_> = runners.iter().copied().map(bar).collect();
         self.sheet.polygons(Role::Runner, bars);
         self.blade(plan.half_chord_table);
 
@@ -163,19 +161,25 @@ impl<'a> Picture<'a> {
         self.sheet.polygons(Role::Opening, [slot]);
         self.blade(plan.half_chord_base);
 
-        let middle = |y| Point::new(self.runner_x(), y);
-        let line = vec![
-            middle(self.on_sled(near).max(near_edge)),
-            middle(self.on_sled(far).min(far_edge)),
-        ];
-        self.sheet.lines(Role::CentreLine, [line]);
+        let line = |from_left: &Mm| {
+            let x = self.x(*from_left);
+            vec![Point::new(x, near_edge), Point::new(x, far_edge)]
+        };
+        let lines: Vec<_> = runners.iter().map(line).collect();
+        self.sheet.lines(Role::CentreLine, lines);
     }
 
     /// The words of the contacts come first: everything else makes way for them.
     fn draw_contacts(&mut self) {
         for at in self.travel.contacts() {
-            let middle = Point::new(self.runner_x(), self.y(at.at));
-            contact(&mut self.sheet, middle, at.is_off());
+            let y = self.y(at.at);
+            for from_left in runners(self.travel.plan) {
+                let middle = Point::new(self.x(from_left), y);
+                contact(&mut self.sheet, middle, at.is_off());
+                let reach = self.sheet.ems(CONTACT_REACH);
+                self.labels.keep_clear(Area::around(middle, reach));
+            }
+            let middle = Point::new(self.runner_x(), y);
             let Some(said) = contact_words(&at) else {
                 continue;
             };
@@ -183,7 +187,7 @@ impl<'a> Picture<'a> {
             if at.at_end {
                 self.dimension(&at, beside);
             }
-            let spots = self.spots_beside(middle, beside, at.at_end);
+            let spots = self.spots_beside(middle, beside, &at);
             self.labels
                 .write(&mut self.sheet, said.role, &said.rows, spots);
         }
@@ -205,63 +209,146 @@ impl<'a> Picture<'a> {
         dimension(&mut self.sheet, from, to);
     }
 
-    /// Beside the contact, or as little above or below as may be.
-    fn spots_beside(&self, middle: Point, beside: f64, past_dimension: bool) -> Vec<Spot> {
-        let away = if past_dimension { 1.4 } else { 0.9 };
+    /// Beside the contact, or as little above or below as may be, rather towards its edge of the table.
+    fn spots_beside(&self, middle: Point, beside: f64, at: &Contact) -> Vec<Spot> {
+        let away = if at.at_end { 1.4 } else { 0.9 };
+        let outwards = if at.edge > Mm::ZERO { -1.0 } else { 1.0 };
         let x = middle.x + self.sheet.ems(away * beside);
         let anchor = if beside > 0.0 {
             Anchor::Start
         } else {
             Anchor::End
         };
-        [0.0, 1.3, -1.3, 2.6, -2.6, 3.9, -3.9]
-            .map(|down| Spot::new(x, middle.y + self.sheet.ems(down), anchor))
-            .to_vec()
+        // As far as it takes past the words of another contact.
+        let steps = (0..=10).flat_map(|step| {
+            let step = f64::from(step) * 0.6;
+            [step, -step]
+        });
+        steps
+            .map(|step| Spot::new(x, middle.y + self.sheet.ems(step * outwards), anchor))
+            .collect()
     }
 
     /// The carriage ends at its face; the front rail begins at its own.
-    fn draw_rails(&mut self) {
+    fn rails(&self) -> [(Area, &'static str); 2] {
         let job = self.travel.job;
         let thick = self.sheet.ems(RAIL);
-        let carriage = (job.carriage_face - thick).max(Mm::ZERO);
+        let back = (job.carriage_face - thick).max(Mm::ZERO);
         let rail = (job.front_rail + thick).min(job.base_length);
-        for (near, far, name) in [
-            (carriage, job.carriage_face, "carriage"),
-            (job.front_rail, rail, "front rail"),
-        ] {
-            let bar = Area {
-                left: self.x(Mm::ZERO),
-                top: self.on_sled(far),
-                right: self.x(job.base_width),
-                bottom: self.on_sled(near),
-            };
-            let corners = rectangle(bar.left, bar.top, bar.right, bar.bottom);
-            self.sheet.polygons(Role::Rail, [corners]);
+        let bar = |near, far| Area {
+            left: self.x(Mm::ZERO),
+            top: self.on_sled(far),
+            right: self.x(job.base_width),
+            bottom: self.on_sled(near),
+        };
+        [
+            (bar(back, job.carriage_face), "carriage"),
+            (bar(job.front_rail, rail), "front rail"),
+        ]
+    }
+
+    fn draw_rails(&mut self) {
+        let bars = self.rails().map(|(bar, _)| bar.corners());
+        self.sheet.polygons(Role::Rail, bars);
+    }
+
+    /// Who pushes, and which way, below; away from the words of contacts.
+    fn draw_feed(&mut self) {
+        let bottom = self.corner.y - self.sheet.ems(0.8);
+        let inset = self.sheet.ems(0.3);
+        let roomier = self.to_the_roomier_side();
+        let (edge, anchor) = if roomier > 0.0 {
+            (self.left + inset, Anchor::Start)
+        } else {
+            (self.right - inset, Anchor::End)
+        };
+        let x = |ems: f64| edge + self.sheet.ems(ems * roomier);
+        let (arrow_x, feed_x) = (x(5.6), x(6.4));
+        for (x, name) in [(edge, "operator"), (feed_x, "feed")] {
+            let spot = Spot::new(x, bottom, anchor);
+            let rows = [message![name]];
+            self.labels
+                .write(&mut self.sheet, Role::Words, &rows, [spot]);
+        }
+        let from = Point::new(arrow_x, bottom + self.sheet.ems(0.5));
+        let to = Point::new(arrow_x, bottom - self.sheet.ems(1.5));
+        arrow(&mut self.sheet, from, to);
+        for end in [from, to] {
+            let area = Area::around(end, self.sheet.ems(0.5));
+            self.labels.keep_clear(area);
+        }
+    }
+
+    fn name_rails(&mut self) {
+        for (bar, name) in self.rails() {
             let spots = self.spots_within(&bar);
             let rows = [message![name]];
             self.labels
                 .write(&mut self.sheet, Role::Words, &rows, spots);
-            self.labels.keep_clear(bar);
         }
     }
 
-    /// At the ends of a bar and in its middle, where it is thick enough for words and they keep off the blade.
+    /// Words are easier to read where no line runs through them.
+    fn avoid_lines(&mut self) {
+        let job = self.travel.job;
+        let rails = self.rails().map(|(bar, _)| bar);
+        let [bar, _] = rails;
+        let edges = [
+            (self.on_sled(Mm::ZERO), bar.left, bar.right),
+            (self.on_sled(job.base_length), bar.left, bar.right),
+            (self.y(self.travel.front()), self.left, self.right),
+            (self.y(self.travel.rear()), self.left, self.right),
+        ];
+        for (edge, left, right) in edges {
+            self.labels.avoid(Area {
+                left,
+                top: edge,
+                right,
+                bottom: edge + self.sheet.ems(0.05),
+            });
+        }
+        for bar in rails {
+            self.labels.avoid(bar);
+        }
+        let slot = self.travel.plan.slot;
+        self.labels.avoid(Area {
+            left: self.blade_x() - job.kerf / 2.0,
+            top: self.on_sled(slot.top_far),
+            right: self.blade_x() + job.kerf / 2.0,
+            bottom: self.on_sled(slot.top_near),
+        });
+        let blade = (job.blade_line, job.kerf);
+        let bars = runners(self.travel.plan)
+            .into_iter()
+            .map(|middle| (middle, job.runner_width));
+        for (middle, width) in bars.chain([blade]) {
+            let half_chord = self.travel.plan.half_chord_table;
+            self.labels.avoid(Area {
+                left: self.x(middle - width / 2.0),
+                top: self.y(half_chord),
+                right: self.x(middle + width / 2.0),
+                bottom: self.y(-half_chord),
+            });
+        }
+    }
+
+    /// At the ends of a bar and in its middle, where it is thick enough for words.
     fn spots_within(&self, bar: &Area) -> Vec<Spot> {
         let middle = (bar.top + bar.bottom) / 2.0;
         let inset = self.sheet.ems(0.5);
         let is_thick = !(bar.bottom - bar.top).is_below(self.sheet.ems(1.0));
-        let away = if self.to_the_roomier_side() > 0.0 {
-            [
-                Spot::new(bar.right - inset, middle, Anchor::End),
-                Spot::new(bar.left + inset, middle, Anchor::Start),
-            ]
-        } else {
-            [
-                Spot::new(bar.left + inset, middle, Anchor::Start),
-                Spot::new(bar.right - inset, middle, Anchor::End),
-            ]
-        };
-        away.into_iter().filter(|_| is_thick).collect()
+        let mut ends = [
+            Spot::new(bar.right - inset, middle, Anchor::End),
+            Spot::new(bar.left + inset, middle, Anchor::Start),
+        ];
+        if self.to_the_roomier_side() < 0.0 {
+            ends.reverse();
+        }
+        let between = Spot::new((bar.left + bar.right) / 2.0, middle, Anchor::Middle);
+        ends.into_iter()
+            .chain([between])
+            .filter(|_| is_thick)
+            .collect()
     }
 
     fn write_words(&mut self) {
@@ -281,28 +368,17 @@ impl<'a> Picture<'a> {
         self.labels
             .write(&mut self.sheet, Role::Words, &rows, spots);
 
-        let inset = self.sheet.ems(0.4);
         let row = self.sheet.ems(1.0);
+        let inset = self.sheet.ems(0.8);
         let [rear, front] = [self.travel.rear(), self.travel.front()].map(|edge| self.y(edge));
-        let spots = [
-            Spot::new(self.left + inset, rear + row, Anchor::Start),
-            Spot::new(self.left + inset, front - row, Anchor::Start),
-        ];
+        let (x, anchor) = if self.to_the_roomier_side() > 0.0 {
+            (self.right - inset, Anchor::End)
+        } else {
+            (self.left + inset, Anchor::Start)
+        };
+        let spots = [rear + row, front - row].map(|y| Spot::new(x, y, anchor));
         let rows = [message!["table"]];
         self.labels
             .write(&mut self.sheet, Role::Words, &rows, spots);
-
-        let bottom = self.corner.y - self.sheet.ems(0.8);
-        let middle = self.corner.x / 2.0;
-        words(&mut self.sheet, middle, bottom, Anchor::Middle, "operator");
-        let x = self.right - self.sheet.ems(SIDE / 2.0);
-        let long = self.sheet.ems(3.0);
-        arrow(
-            &mut self.sheet,
-            Point::new(x, rear + row + long),
-            Point::new(x, rear + row),
-        );
-        let y = rear + row + long + self.sheet.ems(0.8);
-        words(&mut self.sheet, x, y, Anchor::Middle, "feed");
     }
 }

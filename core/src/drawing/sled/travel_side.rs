@@ -59,7 +59,7 @@ impl<'a> Picture<'a> {
         let left = sheet.ems(0.8);
         let right = left + (high - low);
         let table = sheet.ems(4.6) + board + travel.job.base_thickness;
-        let corner = Point::new(right + sheet.ems(2.8), table + sheet.ems(TABLE + 4.4));
+        let corner = Point::new(right + sheet.ems(2.8), table + sheet.ems(TABLE + 4.8));
         Self {
             travel,
             labels: Labels::new(corner),
@@ -127,7 +127,10 @@ impl<'a> Picture<'a> {
     fn draw_board(&mut self, face: Mm, floor: Mm) {
         let far = face + self.travel.job.board_thickness;
         let top = floor - self.board;
-        let tooth = self.sheet.ems(0.25);
+        let tooth = self
+            .sheet
+            .ems(0.25)
+            .min(self.travel.job.board_thickness * 0.25);
         let mut board = vec![Point::new(face, floor)];
         board.extend(broken(
             Point::new(face, top + tooth),
@@ -184,7 +187,7 @@ impl<'a> Picture<'a> {
 
     /// Below a place, pushed inwards where the drawing ends.
     fn spots_below(&self, x: Mm, y: Mm) -> Vec<Spot> {
-        let inset = self.sheet.ems(0.3);
+        let inset = self.left;
         let rows = [y, y + self.sheet.ems(ROW)];
         rows.into_iter()
             .flat_map(|y| {
@@ -221,7 +224,7 @@ impl<'a> Picture<'a> {
                 2.0,
                 0.9,
                 self.table,
-                message![plan.height, " above the table"],
+                message!["blade ", plan.height, " above the table"],
             ),
             (
                 1.0,
