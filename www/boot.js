@@ -1,5 +1,6 @@
 // Starts the page, and says so plainly when it cannot be started.
 
+import { bringChunks } from './chunks.js';
 import { keepOffline } from './offline.js';
 
 const STORED = 'Whatever you had typed is still stored on this device.';
@@ -23,7 +24,8 @@ async function start() {
   }
   try {
     const module = await import('./pkg/notchwright.js');
-    await module.default();
+    const page = await module.default({ module_or_path: new URL('./pkg/page.wasm', import.meta.url) });
+    bringChunks(page);
     module.startPage();
   } catch (error) {
     console.error(error);

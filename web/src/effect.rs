@@ -30,6 +30,12 @@ pub enum Effect {
         /// Where it is.
         key: String,
     },
+    /// Fetch the part of the program for the sled's place.
+    FetchSledPart,
+    /// Say what day it is, for a test that is to be kept.
+    DateTest,
+    /// Print the page.
+    Print,
     /// Let the waiting version take over.
     UseUpdate,
 }

@@ -21,11 +21,27 @@ pub struct Model {
     pub asides: Vec<Aside>,
     /// Whether the page is being printed: paper is shown all of every table.
     pub on_paper: bool,
+    /// Whether the part of the program for the sled's place is here.
+    pub sled_part: Part,
     /// Whether there is something to undo.
     pub can_undo: bool,
     /// Whether there is something to make again.
     pub can_redo: bool,
     pub(crate) history: History,
+}
+
+/// A part of the program that is fetched when it is needed.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Part {
+    /// Nobody has needed it yet.
+    #[default]
+    Away,
+    /// It was asked for.
+    Asked,
+    /// It can be used.
+    Here,
+    /// It could not be had.
+    Failed,
 }
 
 /// A text that was set aside.

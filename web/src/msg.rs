@@ -4,8 +4,8 @@ use notchwright_core::units::{Mm, Unit};
 
 use crate::notice::Notice;
 use crate::state::{
-    Edge, Field, First, GrindKind, Id, LayoutKind, LeadBy, Leftover, Place, Rises, Rounding, Step,
-    Theme, ZeroKind,
+    Approach, Edge, Field, First, GrindKind, Id, LayoutKind, LeadBy, Leftover, MeasuredFrom,
+    PaperSize, Place, Prints, Rises, Rounding, Section, Side, Step, Theme, Tool, WidthBy, ZeroKind,
 };
 
 /// Something that happened.
@@ -21,6 +21,25 @@ pub enum Msg {
     Redo,
     /// Another place is to be shown.
     Go(Place),
+    /// Something in the sled's place is to be shown otherwise.
+    Look(Look),
+    /// More of the program has come.
+    Came,
+    /// More of the program could not be had.
+    DidNotCome,
+    /// It is to be asked for again.
+    AskAgain,
+    /// The strip that is typed in is to be kept as a test of today.
+    KeepTest,
+    /// This text is to be saved as a file of this name.
+    SaveFile {
+        /// Name of the file.
+        name: &'static str,
+        /// What is in it.
+        text: String,
+    },
+    /// The page is to be printed.
+    Print,
     /// Lengths are to be shown in another unit.
     Units(Unit),
     /// Another theme is wanted.
@@ -90,6 +109,43 @@ pub enum Edit {
     Rounding(Id, Rounding),
     /// A screw's readings rise the other way.
     Rises(Id, Rises),
+    /// A screw's travel per turn was found to be this.
+    TakeLead(Id, Mm),
+    /// The runner's slot is on another side.
+    Side(Id, Side),
+    /// The distance to a slot was measured from another place.
+    MeasuredFrom(Id, MeasuredFrom),
+    /// A saw's slots have another section.
+    Section(Id, Section),
+    /// A blank position is to be added to the screw's table.
+    AddPoint,
+    /// A position is to be removed.
+    RemovePoint(Id),
+    /// All positions are to be removed.
+    ClearPoints,
+    /// The dial came to a position the other way.
+    Approach(Id, Approach),
+    /// The strip that is typed in is to be kept as a test of this day, `2026-04-30`.
+    KeepTest(String),
+    /// A kept test is to be removed.
+    RemoveTest(Id),
+    /// A groove's width is found otherwise.
+    WidthBy(WidthBy),
+}
+
+/// What is shown of the sled's place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Look {
+    /// Another of its tools.
+    Tool(Tool),
+    /// The sled pushed so far through, in thousandths of its stroke.
+    Pushed(u32),
+    /// Another cut of the five-cut test, from 0.
+    Cut(u32),
+    /// What is printed of the base.
+    Prints(Prints),
+    /// The paper it is printed on.
+    Paper(PaperSize),
 }
 
 /// A list in the shop.
@@ -97,6 +153,8 @@ pub enum Edit {
 pub enum Shelf {
     /// Saws.
     Saws,
+    /// Sleds.
+    Sleds,
     /// Cutters.
     Cutters,
     /// Screws.

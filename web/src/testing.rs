@@ -4,10 +4,12 @@ use notchwright_core::units::{Mm, Unit};
 use proptest::prelude::*;
 use proptest::sample::select;
 
-use crate::msg::{Edit, Msg, SawMove, Shelf};
+use crate::msg::{Edit, Look, Msg, SawMove, Shelf};
 use crate::state::{
-    CutterField, Edge, Field, First, GrindKind, Id, JointField, LayoutKind, LeadBy, Leftover,
-    Place, Rises, Rounding, SawField, ScrewField, SlotField, StackField, Step, Theme, ZeroKind,
+    Approach, CutField, CutterField, Edge, Field, First, GrindKind, Id, JointField, LayoutKind,
+    LeadBy, Leftover, MeasuredFrom, PaperSize, Place, PointField, Prints, Rises, Rounding,
+    RoutField, SawField, ScrewField, Section, Side, SledField, SlotField, SquareField, StackField,
+    Step, Theme, Tool, WidthBy, ZeroKind,
 };
 
 fn id() -> impl Strategy<Value = Id> {
@@ -22,6 +24,11 @@ fn field() -> impl Strategy<Value = Field> {
         (id(), select(ScrewField::ALL)).prop_map(|(id, field)| Field::Screw(id, field)),
         select(StackField::ALL).prop_map(Field::Stack),
         select(SlotField::ALL).prop_map(Field::Slot),
+        (id(), select(SledField::ALL)).prop_map(|(id, field)| Field::Sled(id, field)),
+        select(CutField::ALL).prop_map(Field::Cut),
+        select(SquareField::ALL).prop_map(Field::Square),
+        (id(), select(PointField::ALL)).prop_map(|(id, field)| Field::Point(id, field)),
+        select(RoutField::ALL).prop_map(Field::Rout),
     ]
 }
 
@@ -37,7 +44,7 @@ fn text() -> impl Strategy<Value = String> {
 }
 
 fn shelf() -> impl Strategy<Value = Shelf> {
-    select(&[Shelf::Saws, Shelf::Cutters, Shelf::Screws][..])
+    select(&[Shelf::Saws, Shelf::Sleds, Shelf::Cutters, Shelf::Screws][..])
 }
 
 pub(crate) fn edit() -> impl Strategy<Value = Edit> {
@@ -84,7 +91,27 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         (id(), select(&[Rises::Away, Rises::Towards][..]))
             .prop_map(|(id, rises)| Edit::Rises(id, rises)),
     ];
+    let on_sled = prop_oneof![
+        (id(), select(&[Side::Left, Side::Right][..])).prop_map(|(id, side)| Edit::Side(id, side)),
+        (
+            id(),
+            select(&[MeasuredFrom::NearTooth, MeasuredFrom::Centre][..])
+        )
+            .prop_map(|(id, from)| Edit::MeasuredFrom(id, from)),
+        (id(), select(&[Section::Plain, Section::T][..]))
+            .prop_map(|(id, section)| Edit::Section(id, section)),
+        (id(), length.clone()).prop_map(|(id, lead)| Edit::TakeLead(id, lead)),
+        Just(Edit::AddPoint),
+        id().prop_map(Edit::RemovePoint),
+        Just(Edit::ClearPoints),
+        (id(), select(&[Approach::Up, Approach::Down][..]))
+            .prop_map(|(id, approach)| Edit::Approach(id, approach)),
+        "20[0-9]{2}-[01][0-9]-[0-3][0-9]".prop_map(Edit::KeepTest),
+        id().prop_map(Edit::RemoveTest),
+        select(&[WidthBy::Sheet, WidthBy::Width][..]).prop_map(Edit::WidthBy),
+    ];
     prop_oneof![
+        2 => on_sled,
         4 => (field(), text()).prop_map(|(field, text)| Edit::Type(field, text)),
         1 => (field(), length.clone()).prop_map(|(field, length)| Edit::Set(field, length)),
         1 => length.prop_map(Edit::AddStack),
@@ -108,6 +135,25 @@ fn saw_move() -> impl Strategy<Value = SawMove> {
     ]
 }
 
+fn look() -> impl Strategy<Value = Look> {
+    prop_oneof![
+        select(
+            &[
+                Tool::Fit,
+                Tool::Base,
+                Tool::Square,
+                Tool::Screw,
+                Tool::Groove
+            ][..]
+        )
+        .prop_map(Look::Tool),
+        (0_u32..1200).prop_map(Look::Pushed),
+        (0_u32..7).prop_map(Look::Cut),
+        select(&[Prints::Drawing, Prints::HoleLine][..]).prop_map(Look::Prints),
+        select(&[PaperSize::A4, PaperSize::Letter][..]).prop_map(Look::Paper),
+    ]
+}
+
 /// Everything that can happen within one tab.
 pub(crate) fn msg() -> impl Strategy<Value = Msg> {
     prop_oneof![
@@ -115,7 +161,9 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
         3 => saw_move().prop_map(Msg::Saw),
         1 => Just(Msg::Undo),
         1 => Just(Msg::Redo),
-        1 => select(&[Place::Joint, Place::Shop][..]).prop_map(Msg::Go),
+        1 => select(&[Place::Joint, Place::Sled, Place::Shop][..]).prop_map(Msg::Go),
+        1 => select(&[Msg::Came, Msg::DidNotCome, Msg::AskAgain][..]),
+        1 => look().prop_map(Msg::Look),
         1 => select(&[Unit::Mm, Unit::Inch][..]).prop_map(Msg::Units),
         1 => select(&[Theme::Device, Theme::Light, Theme::Dark][..]).prop_map(Msg::Theme),
     ]

@@ -67,7 +67,7 @@ impl Piece {
     pub(super) fn area(self, cap: Mm) -> f64 {
         let (start, end, cap) = (self.start.mm(), self.end.mm(), cap.mm());
         let length = self.span.length().mm();
-        let level = |height: f64| height.clamp(0.0, cap.max(0.0));
+        let level = |height: f64| height.min(cap).max(0.0);
         if (end - start).abs() < 1e-9 {
             return length * level((start + end) / 2.0);
         }

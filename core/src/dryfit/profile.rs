@@ -1,6 +1,7 @@
 //! The end of a board as cut: how deep it is, across the width.
 
 use super::sweep::Span;
+use crate::order::in_order;
 use crate::stop::{Set, Stop};
 use crate::units::Mm;
 
@@ -36,10 +37,9 @@ impl Passes {
     /// The passes at some of a set's stops.
     #[must_use]
     pub fn new(set: &Set, stops: &[Stop]) -> Self {
-        let mut starts: Vec<Mm> = stops.iter().map(|stop| stop.at).collect();
-        starts.sort_unstable();
+        let starts = stops.iter().map(|stop| stop.at);
         Self {
-            starts,
+            starts: in_order(starts, Mm::cmp),
             kerf: set.kerf,
             height: set.height,
             slope: set.ridge / (set.kerf / 2.0),
@@ -80,12 +80,8 @@ impl Passes {
             .starts
             .iter()
             .flat_map(|start| [*start, *start + self.kerf]);
-        let mut sides: Vec<Mm> = sides
-            .filter(|side| *side > Mm::ZERO && *side < width)
-            .chain([Mm::ZERO, width])
-            .collect();
-        sides.sort_unstable();
-        sides
+        let inside = sides.filter(|side| *side > Mm::ZERO && *side < width);
+        in_order([Mm::ZERO].into_iter().chain(inside).chain([width]), Mm::cmp)
     }
 
     /// Appends what is left between two neighbouring sides.

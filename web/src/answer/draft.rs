@@ -1,5 +1,7 @@
 //! From fields to a request, remembering which field each part of it came from.
 
+use std::borrow::Cow;
+
 use notchwright_core::given::Given;
 use notchwright_core::message;
 use notchwright_core::message::Message;
@@ -9,14 +11,17 @@ use notchwright_core::units::{Mm, Unit, parse_length, read_number};
 use super::FieldProblem;
 use crate::state::{Field, Work, split_lengths};
 
+/// A place in a request.
+type Path = Cow<'static, str>;
+
 /// Reads fields into a request.
 ///
 /// A text that cannot be read leaves its problem here and its place in the request empty, so that the
 /// rest of the request is still checked.
 pub(super) struct Draft<'a> {
     work: &'a Work,
-    sources: Vec<(&'static str, Field)>,
-    unread: Vec<&'static str>,
+    sources: Vec<(Path, Field)>,
+    unread: Vec<Path>,
     problems: Vec<FieldProblem>,
 }
 
@@ -36,6 +41,11 @@ impl<'a> Draft<'a> {
 
     /// A length of the request at `path`; missing when the field is blank.
     pub(super) fn length(&mut self, path: &'static str, field: Field) -> Given<f64> {
+        self.length_at(path.into(), field)
+    }
+
+    /// The same at a path that was put together.
+    pub(super) fn length_at(&mut self, path: Path, field: Field) -> Given<f64> {
         self.one(path, field, |text, unit| {
             parse_length(text, unit)
                 .map(Mm::mm)
@@ -45,12 +55,12 @@ impl<'a> Draft<'a> {
 
     /// A plain number of the request at `path`; missing when the field is blank.
     pub(super) fn number(&mut self, path: &'static str, field: Field) -> Given<f64> {
-        self.one(path, field, |text, _| number(text))
+        self.one(path.into(), field, |text, _| number(text))
     }
 
     /// A list of lengths of the request at `path`; missing when the field is blank.
     pub(super) fn lengths(&mut self, path: &'static str, field: Field) -> Given<Vec<Given<f64>>> {
-        self.one(path, field, |text, unit| {
+        self.one(path.into(), field, |text, unit| {
             split_lengths(text)
                 .map(|length| match parse_length(length, unit) {
                     Ok(length) => Ok(length.mm().into()),
@@ -62,7 +72,7 @@ impl<'a> Draft<'a> {
 
     /// A list of plain numbers of the request at `path`; missing when the field is blank.
     pub(super) fn numbers(&mut self, path: &'static str, field: Field) -> Given<Vec<Given<f64>>> {
-        self.one(path, field, |text, _| {
+        self.one(path.into(), field, |text, _| {
             text.split(|c: char| c == ';' || c.is_whitespace())
                 .map(|number| number.trim_end_matches(','))
                 .filter(|number| !number.is_empty())
@@ -73,18 +83,18 @@ impl<'a> Draft<'a> {
 
     fn one<T>(
         &mut self,
-        path: &'static str,
+        path: Path,
         field: Field,
         read: impl Fn(&str, Unit) -> Result<T, Message>,
     ) -> Given<T> {
-        self.sources.push((path, field));
+        self.sources.push((path.clone(), field));
         let Some(entry) = self.work.entry(field).filter(|entry| !entry.is_blank()) else {
             return Given::Missing;
         };
         match read(&entry.text, entry.unit) {
             Ok(value) => Given::Value(value),
             Err(message) => {
-                self.refuse(path, Some(field), message);
+                self.leave_out(path, Some(field), message);
                 Given::Missing
             }
         }
@@ -92,8 +102,18 @@ impl<'a> Draft<'a> {
 
     /// Adds a problem of the page's own in place of whatever the request will say about `path`.
     pub(super) fn refuse(&mut self, path: &'static str, field: Option<Field>, message: Message) {
+        self.leave_out(path.into(), field, message);
+    }
+
+    fn leave_out(&mut self, path: Path, field: Option<Field>, message: Message) {
         self.unread.push(path);
         self.problems.push(FieldProblem { field, message });
+    }
+
+    /// The field that is blank where the request lacks something; none where a text could not be read.
+    pub(super) fn blank(&self, path: &str) -> Option<Field> {
+        let is_unread = self.unread.iter().any(|unread| unread == path);
+        self.source(path).filter(|_| !is_unread)
     }
 
     /// Whether every text within these parts of the request could be read.
@@ -106,7 +126,7 @@ impl<'a> Draft<'a> {
     pub(super) fn finish(mut self, problems: Vec<Problem>) -> Vec<FieldProblem> {
         for problem in problems {
             // Where a text could not be read, that is what is wrong, not that the request lacks it.
-            if !self.unread.contains(&problem.field.as_str()) {
+            if !self.unread.iter().any(|path| *path == problem.field) {
                 let field = self.source(&problem.field);
                 let message = problem.message;
                 self.problems.push(FieldProblem { field, message });

@@ -11,13 +11,13 @@ use notchwright_core::message;
 use super::draft::Draft;
 use crate::state::{
     Cutter, CutterField, Edge, Field, First, GrindKind, JointField, LayoutKind, LeadBy, Leftover,
-    Rises, Rounding, Saw, SawField, Screw, ScrewField, ZeroKind,
+    Rises, Rounding, Saw, SawField, Screw, ScrewField, Sled, SledField, ZeroKind,
 };
 
 /// The request of the joint with the chosen saw, cutter and screw.
 pub(super) fn request(draft: &mut Draft<'_>) -> BoxJointRequest {
     let joint = &draft.work().joint;
-    let saw = draft.work().shop.saws.chosen();
+    let (saw, sled) = chosen_pair(draft);
     let first = match joint.first {
         First::Pin => "pin",
         First::Socket => "socket",
@@ -27,14 +27,14 @@ pub(super) fn request(draft: &mut Draft<'_>) -> BoxJointRequest {
         a: board(draft, "a.thickness", JointField::ThicknessA),
         b: board(draft, "b.thickness", JointField::ThicknessB),
         cutter: chosen_cutter(draft),
-        screw: chosen_screw(draft, saw),
+        screw: chosen_screw(draft, sled),
         zero: zero(draft).into(),
         layout: layout(draft).into(),
         first: first.into(),
         glue_gap: draft.length("glueGap", Field::Joint(JointField::GlueGap)),
         proud: draft.length("proud", Field::Joint(JointField::Proud)),
         groove: groove(draft),
-        saw: saw.map_or(Given::Missing, |saw| reach(draft, saw)),
+        saw: reach(draft, saw, sled).into(),
     }
 }
 
@@ -131,7 +131,12 @@ fn chosen_cutter(draft: &mut Draft<'_>) -> Given<CutterRequest> {
     cutter_request(draft, cutter).into()
 }
 
-fn chosen_screw(draft: &mut Draft<'_>, saw: Option<&Saw>) -> Given<ScrewRequest> {
+fn chosen_pair<'a>(draft: &Draft<'a>) -> (Option<&'a Saw>, Option<&'a Sled>) {
+    let shop = &draft.work().shop;
+    (shop.saws.chosen(), shop.sleds.chosen())
+}
+
+fn chosen_screw(draft: &mut Draft<'_>, sled: Option<&Sled>) -> Given<ScrewRequest> {
     let Some(screw) = draft.work().shop.screws.chosen() else {
         draft.refuse(
             "screw",
@@ -140,8 +145,8 @@ fn chosen_screw(draft: &mut Draft<'_>, saw: Option<&Saw>) -> Given<ScrewRequest>
         );
         return Given::Missing;
     };
-    let travel = saw.map_or(Given::Missing, |saw| {
-        draft.length("screw.travel", Field::Saw(saw.id, SawField::Travel))
+    let travel = sled.map_or(Given::Missing, |sled| {
+        draft.length("screw.travel", Field::Sled(sled.id, SledField::Travel))
     });
     ScrewRequest {
         travel,
@@ -202,17 +207,28 @@ pub(super) fn screw_request(draft: &mut Draft<'_>, screw: &Screw) -> ScrewReques
     }
 }
 
-/// How high the saw reaches; unknown when that is left blank.
-fn reach(draft: &mut Draft<'_>, saw: &Saw) -> Given<SawRequest> {
-    let field = |field| Field::Saw(saw.id, field);
-    let greatest_height = draft.length("saw.greatestHeight", field(SawField::GreatestHeight));
-    let base = draft.length("saw.base", field(SawField::Base));
-    if greatest_height.is_missing() {
-        return Given::Missing;
-    }
+/// What the saw and the sled allow; what is blank sets no bound.
+fn reach(draft: &mut Draft<'_>, saw: Option<&Saw>, sled: Option<&Sled>) -> SawRequest {
+    let greatest_height = saw.map_or(Given::Missing, |saw| {
+        draft.length(
+            "saw.greatestHeight",
+            Field::Saw(saw.id, SawField::GreatestHeight),
+        )
+    });
+    let mut of_sled = |path, field| {
+        sled.map_or(Given::Missing, |sled| {
+            draft.length(path, Field::Sled(sled.id, field))
+        })
+    };
+    let base = of_sled("saw.base", SledField::Base);
+    let rail = of_sled("saw.window", SledField::FrontRail);
+    let face = of_sled("saw.window", SledField::CarriageFace);
     SawRequest {
         greatest_height,
         base,
+        window: match (rail, face) {
+            (Given::Value(rail), Given::Value(face)) => (rail - face).into(),
+            _ => Given::Missing,
+        },
     }
-    .into()
 }

@@ -3,9 +3,11 @@
 mod bench;
 mod draft;
 mod joint;
+mod sled;
 mod spares;
 #[cfg(test)]
 mod tests;
+pub mod tools;
 
 use std::rc::Rc;
 
@@ -16,6 +18,7 @@ use notchwright_core::problem::Planned;
 
 use crate::state::{Field, StackForm, Work};
 use draft::Draft;
+use tools::SledAnswer;
 
 /// What follows from the state.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -32,6 +35,9 @@ pub struct Answer {
     pub stack: Option<CutterStackPlan>,
     /// The kerf that made the stepped slot, once its form is filled in.
     pub kerf: Option<KerfPlan>,
+    /// The sled's place, as it was when it was last open.
+    pub sled: Option<Rc<SledAnswer>>,
+    is_sled_open: bool,
     stack_of: StackForm,
     stack_problems: Vec<FieldProblem>,
 }
@@ -68,6 +74,8 @@ impl Answer {
         problems.extend_from_slice(&stack_problems);
         problems.extend(kerf_problems);
         Self {
+            sled: before.sled.clone(),
+            is_sled_open: false,
             problems,
             is_stale: current.is_none(),
             joint: current.or_else(|| before.joint.clone()),
@@ -79,6 +87,16 @@ impl Answer {
                 .map(|planned| planned.plan.choices)
                 .unwrap_or_default(),
         }
+    }
+
+    /// Adds what follows in the sled's place, which must have come.
+    pub(crate) fn add_sled(&mut self, work: &Work) {
+        let mut sled = sled::answer(work, self.sled.as_deref());
+        // Some fields are the joint's as well, which has said what is wrong with them.
+        sled.problems
+            .retain(|problem| !self.problems.contains(problem));
+        self.sled = Some(Rc::new(sled));
+        self.is_sled_open = true;
     }
 
     /// A box full of shims takes long to look through: not again while nothing in it has changed.
@@ -101,9 +119,10 @@ impl Answer {
     }
 
     fn about(&self, field: Option<Field>) -> impl Iterator<Item = &Message> {
-        self.problems
-            .iter()
-            .filter(move |problem| problem.field == field)
+        let open = self.sled.as_ref().filter(|_| self.is_sled_open);
+        let of_the_sled = open.into_iter().flat_map(|sled| &sled.problems);
+        let all = self.problems.iter().chain(of_the_sled);
+        all.filter(move |problem| problem.field == field)
             .map(|problem| &problem.message)
     }
 

@@ -9,9 +9,9 @@ use notchwright_core::problem::{Code, Problem};
 use super::FieldProblem;
 use super::draft::Draft;
 use super::joint::{cutter_request, screw_request};
-use crate::state::{Field, Item, List, Saw, SawField, Work};
+use crate::state::{Field, Item, List, Saw, SawField, Sled, SledField, Work};
 
-/// The problems of saws, cutters and screws that are not chosen.
+/// The problems of saws, sleds, cutters and screws that are not chosen.
 ///
 /// A thing that is not in use may still be half filled in: what is missing is no problem yet.
 pub(super) fn problems(work: &Work) -> Vec<FieldProblem> {
@@ -19,6 +19,11 @@ pub(super) fn problems(work: &Work) -> Vec<FieldProblem> {
     let saws = spares(&shop.saws).flat_map(|saw| {
         checked(work, |draft, check| {
             check_saw(saw, draft, check);
+        })
+    });
+    let sleds = spares(&shop.sleds).flat_map(|sled| {
+        checked(work, |draft, check| {
+            check_sled(sled, draft, check);
         })
     });
     let cutters = spares(&shop.cutters).flat_map(|cutter| {
@@ -31,7 +36,8 @@ pub(super) fn problems(work: &Work) -> Vec<FieldProblem> {
             Screw::check(&screw_request(draft, screw), &mut check.at("screw"));
         })
     });
-    saws.chain(cutters).chain(screws).collect()
+    let sleds = sleds.chain(cutters);
+    saws.chain(sleds).chain(screws).collect()
 }
 
 fn spares<T: Item>(list: &List<T>) -> impl Iterator<Item = &T> {
@@ -55,10 +61,34 @@ fn check_saw(saw: &Saw, draft: &mut Draft<'_>, check: &mut Checker<'_>) {
             SawField::GreatestHeight,
             &limits::SAW_HEIGHT,
         ),
-        ("base", SawField::Base, &limits::SLED_BASE),
-        ("travel", SawField::Travel, &limits::TRAVEL),
+        ("toSlot", SawField::ToSlot, &limits::SLOT_PLACE),
+        ("secondSlot", SawField::SecondSlot, &limits::SLOT_PLACE),
+        ("front", SawField::Front, &limits::TABLE),
+        ("rear", SawField::Rear, &limits::TABLE),
     ] {
         let length = draft.length(path, Field::Saw(saw.id, field));
         check.optional_length(path, &length, limit);
     }
+}
+
+fn check_sled(sled: &Sled, draft: &mut Draft<'_>, check: &mut Checker<'_>) {
+    for (path, field, limit) in [
+        ("base", SledField::Base, &limits::SLED_BASE),
+        ("travel", SledField::Travel, &limits::TRAVEL),
+        ("width", SledField::Width, &limits::SLED),
+        ("length", SledField::Length, &limits::SLED),
+        ("bladeLine", SledField::BladeLine, &limits::ON_SLED),
+        ("carriageFace", SledField::CarriageFace, &limits::ON_SLED),
+        ("frontRail", SledField::FrontRail, &limits::ON_SLED),
+        ("runnerWidth", SledField::RunnerWidth, &limits::RUNNER_WIDTH),
+        ("contactNear", SledField::ContactNear, &limits::ON_RUNNER),
+        ("contactFar", SledField::ContactFar, &limits::ON_RUNNER),
+        ("margin", SledField::Margin, &limits::MARGIN),
+        ("holeClearance", SledField::HoleClearance, &limits::PLAY),
+    ] {
+        let length = draft.length(path, Field::Sled(sled.id, field));
+        check.optional_length(path, &length, limit);
+    }
+    let holes = draft.lengths("holes", Field::Sled(sled.id, SledField::Holes));
+    check.optional_lengths("holes", &holes, &limits::ON_RUNNER);
 }

@@ -4,8 +4,8 @@ use notchwright_core::units::Unit;
 
 use super::Answer;
 use crate::state::{
-    Cutter, CutterField, Entry, Field, GrindKind, Id, JointField, LayoutKind, LeadBy, Saw,
-    SawField, ScrewField, SlotField, StackField, State, Work, ZeroKind,
+    Cutter, CutterField, Entry, Field, GrindKind, Id, JointField, LayoutKind, LeadBy, SawField,
+    ScrewField, Sled, SledField, SlotField, StackField, State, Work, ZeroKind,
 };
 
 fn answer(change: impl FnOnce(&mut Work)) -> Answer {
@@ -180,13 +180,13 @@ fn things_that_are_not_in_use_are_checked_but_may_be_unfinished() {
         });
         work.shop.cutters.push(Cutter::default());
         let travel = Entry::mm("far");
-        work.shop.saws.push(Saw {
+        work.shop.sleds.push(Sled {
             travel,
-            ..Saw::default()
+            ..Sled::default()
         });
     });
     let expected = [
-        Some(Field::Saw(Id(2), SawField::Travel)),
+        Some(Field::Sled(Id(2), SledField::Travel)),
         Some(Field::Cutter(Id(4), CutterField::Kerf)),
     ];
     assert_eq!(fields(&answer), expected);
@@ -201,13 +201,30 @@ fn a_saw_limits_the_joint_only_as_far_as_it_is_known() {
         fields(&too_deep),
         [Some(Field::Joint(JointField::ThicknessB))]
     );
-    let unknown = answer(|work| {
+    let no_height = |work: &mut Work| {
         thick(work);
         work.shop
             .saws
             .change(Id(1), |saw| saw.greatest_height = Entry::default());
+    };
+    let too_long = problems(&answer(no_height));
+    assert!(too_long[0].1.contains("needs a window of"), "{too_long:?}");
+    let unknown = answer(|work| {
+        no_height(work);
+        work.shop
+            .sleds
+            .change(Id(1), |sled| sled.front_rail = Entry::default());
     });
     assert_eq!(problems(&unknown), []);
+    // A bit as wide as it cuts stands upright: its diameter is no bound.
+    let bit = answer(|work| {
+        no_height(work);
+        work.shop.cutters.choose(Id(3));
+        work.shop
+            .cutters
+            .change(Id(3), |bit| bit.diameter = Entry::mm("6.35"));
+    });
+    assert_eq!(problems(&bit), []);
 }
 
 #[test]

@@ -29,6 +29,10 @@ impl Listeners {
                 Notice::OfflineReady,
                 emit,
             ),
+            on(&window, "notchwright:sled-came", emit, |_| Some(Msg::Came)),
+            on(&window, "notchwright:sled-failed", emit, |_| {
+                Some(Msg::DidNotCome)
+            }),
             on(&window, "hashchange", emit, |_| {
                 Some(Msg::OpenLink(address::fragment()))
             }),

@@ -14,7 +14,7 @@ use yew::Callback;
 use crate::effect::Effect;
 use crate::keep::saved;
 use crate::model::Model;
-use crate::msg::Msg;
+use crate::msg::{Edit, Msg};
 use crate::notice::Notice;
 use crate::state::State;
 use crate::update::Found;
@@ -101,6 +101,12 @@ impl Edge {
                 self.complain(kept);
             }
             Effect::DropAside { key } => self.store.drop_aside(&key),
+            Effect::FetchSledPart => outside::tell("notchwright:need-sled"),
+            Effect::DateTest => {
+                let today = outside::today();
+                self.emit.emit(Msg::Edit(Edit::KeepTest(today)));
+            }
+            Effect::Print => outside::print(),
             Effect::UseUpdate => outside::tell("notchwright:use-update"),
         }
     }

@@ -1,6 +1,6 @@
 //! Small things asked of the browser. Where it refuses, the page works on.
 
-use js_sys::{Array, Reflect};
+use js_sys::{Array, Date, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{Blob, Document, Element, Event, HtmlAnchorElement, HtmlElement, Url};
@@ -18,6 +18,21 @@ fn document() -> Option<Document> {
 pub(super) fn tell(name: &str) {
     if let (Some(window), Ok(event)) = (web_sys::window(), Event::new(name)) {
         let _ = window.dispatch_event(&event);
+    }
+}
+
+/// The day it is here, as year-month-day.
+pub(super) fn today() -> String {
+    let now = Date::new_0();
+    let (month, day) = (now.get_month() + 1, now.get_date());
+    format!("{}-{month:02}-{day:02}", now.get_full_year())
+}
+
+/// Asks the browser to print the page.
+pub(super) fn print() {
+    if let Some(window) = web_sys::window() {
+        // Where there is no printer the browser says so itself.
+        let _ = window.print();
     }
 }
 

@@ -1,6 +1,6 @@
 //! The fragment of the address that carries the whole job, so that a bookmark is a copy of it.
 //!
-//! `#j=1.` and the state as compact JSON, compressed with a checksum (zlib, RFC 1950) and written in
+//! `#j=`, the version, a point, and the state as compact JSON, compressed with a checksum (zlib, RFC 1950) and written in
 //! letters that an address carries unchanged. Without the checksum a link that lost a letter on its way
 //! could open with another number in it.
 
@@ -45,5 +45,5 @@ fn unpack(text: &str) -> Result<Restored, Unreadable> {
         }
     })?;
     let plain = json::read(&json).ok_or(Unreadable::Damaged)?;
-    super::restore(version, &plain)
+    super::restore(version, plain)
 }

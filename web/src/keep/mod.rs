@@ -1,5 +1,6 @@
 //! The state as it is stored and as a link carries it, and back again, believing nothing.
 
+mod former;
 mod json;
 mod letters;
 pub mod link;
@@ -14,7 +15,7 @@ use notchwright_core::plain::Plain;
 use crate::state::{State, Stored};
 
 /// The form that is written now. It goes up when an older program could no longer read what is written.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
 
 /// A state as it was read.
 #[derive(Clone, Debug, PartialEq)]
@@ -50,19 +51,20 @@ impl fmt::Display for Unreadable {
 const LARGEST: usize = 1 << 18;
 
 /// Reads what version `version` wrote, field by field.
-fn restore(version: u32, plain: &Plain) -> Result<Restored, Unreadable> {
+fn restore(version: u32, plain: Plain) -> Result<Restored, Unreadable> {
     if version > VERSION {
         return Err(Unreadable::NewerVersion);
     }
     if version == 0 {
         return Err(Unreadable::Damaged);
     }
+    let plain = former::update(version, plain);
     let mut state = State::default();
-    if !state.read(plain) {
+    if !state.read(&plain) {
         return Err(Unreadable::Damaged);
     }
     // Whatever was written is written again the same way, unless something of it was not understood.
-    let is_whole = is_same(&state.write(), plain);
+    let is_whole = is_same(&state.write(), &plain);
     Ok(Restored { state, is_whole })
 }
 

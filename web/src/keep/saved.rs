@@ -31,7 +31,9 @@ pub fn restore(text: &str) -> Result<Restored, Unreadable> {
     };
     let mut version = 0_u32;
     match (field(&fields, "version"), field(&fields, "state")) {
-        (Some(number), Some(state)) if version.read(number) => super::restore(version, state),
+        (Some(number), Some(state)) if version.read(number) => {
+            super::restore(version, state.clone())
+        }
         _ => Err(Unreadable::Damaged),
     }
 }

@@ -42,14 +42,14 @@ proptest! {
     fn whatever_text_is_stored_is_read_or_refused(text in "\\PC{0,80}") {
         let _ = saved::restore(&text);
         let _ = link::read(&text);
-        let _ = link::read(&format!("#j=1.{text}"));
-        let _ = saved::restore(&format!("{{\"version\":1,\"state\":{text}}}"));
+        let _ = link::read(&format!("#j=2.{text}"));
+        let _ = saved::restore(&format!("{{\"version\":2,\"state\":{text}}}"));
     }
 
     #[test]
     fn whatever_bytes_a_link_carries_are_read_or_refused(bytes in vec(any::<u8>(), 0..200)) {
         let text = letters::write(&bytes);
-        let fragment = format!("#j=1.{text}");
+        let fragment = format!("#j=2.{text}");
         prop_assert!(matches!(link::read(&fragment), Some(Err(_))));
     }
 
@@ -97,10 +97,10 @@ fn fragments_that_are_no_job_are_none() {
 #[test]
 fn a_newer_version_says_so() {
     assert_eq!(
-        link::read("#j=2.whatever"),
+        link::read("#j=3.whatever"),
         Some(Err(Unreadable::NewerVersion))
     );
-    let newer = json!({ "version": 2, "state": [] }).to_string();
+    let newer = json!({ "version": 3, "state": [] }).to_string();
     assert_eq!(saved::restore(&newer), Err(Unreadable::NewerVersion));
 }
 
@@ -110,7 +110,7 @@ fn a_small_link_that_unpacks_to_a_large_one_is_refused() {
     let packed = miniz_oxide::deflate::compress_to_vec_zlib(&bomb, 9);
     let text = letters::write(&packed);
     assert!(text.len() < LARGEST);
-    let fragment = format!("#j=1.{text}");
+    let fragment = format!("#j=2.{text}");
     assert_eq!(link::read(&fragment), Some(Err(Unreadable::TooLarge)));
     assert_eq!(
         saved::restore(&"[".repeat(LARGEST + 1)),
@@ -123,7 +123,7 @@ fn a_small_link_that_unpacks_to_a_large_one_is_refused() {
 }
 
 fn restored(state: &Value) -> Restored {
-    saved::restore(&json!({ "version": 1, "state": state }).to_string()).unwrap()
+    saved::restore(&json!({ "version": 2, "state": state }).to_string()).unwrap()
 }
 
 #[test]
@@ -216,5 +216,9 @@ fn the_first_version_is_read_for_good() {
         Some(Id(3))
     );
     assert_eq!(stored.state.at_saw.step, crate::state::Step::Stop(7));
+    // What then stood with the saw is the sled's now.
+    let sled = work.shop.sleds.chosen().unwrap();
+    assert_eq!(sled.base, crate::state::Entry::mm("15"));
+    assert_eq!(sled.travel, crate::state::Entry::mm("320"));
     assert_eq!(link::read(include_str!("version-1.link")), Some(Ok(stored)));
 }

@@ -1,8 +1,8 @@
 //! The worked joint that the page opens on.
 
 use super::{
-    Cutter, Entry, GrooveForm, JointForm, LeadBy, List, Saw, Screw, Shop, SlotForm, StackForm,
-    State, Work,
+    CutForm, Cutter, Entry, GrooveForm, JointForm, LeadBy, List, Point, RoutForm, Saw, Screw, Shop,
+    Sled, SledForm, SlotForm, SquareForm, StackForm, State, Work,
 };
 
 impl State {
@@ -13,6 +13,7 @@ impl State {
             work: Work {
                 joint: joint(),
                 shop: shop(),
+                sled: sled_form(),
             },
             ..Self::default()
         }
@@ -43,15 +44,13 @@ fn joint() -> JointForm {
 
 fn shop() -> Shop {
     Shop {
-        saws: List::new([Saw {
-            name: Entry::mm("Bench saw"),
-            greatest_height: Entry::mm("80"),
-            base: Entry::mm("15"),
-            travel: Entry::mm("320"),
-            ..Saw::default()
-        }]),
+        saws: List::new([saw()]),
+        sleds: List::new([sled()]),
         cutters: List::new([
-            cutter("Rip blade", "3.07"),
+            Cutter {
+                diameter: Entry::mm("254"),
+                ..cutter("Rip blade", "3.07")
+            },
             cutter("Grooving stack", "9.53"),
             cutter("Straight bit", "6.35"),
         ]),
@@ -75,6 +74,82 @@ fn shop() -> Shop {
         },
     }
 }
+
+fn saw() -> Saw {
+    Saw {
+        name: Entry::mm("Bench saw"),
+        greatest_height: Entry::mm("80"),
+        to_slot: Entry::mm("118.5"),
+        second_slot: Entry::mm("142"),
+        front: Entry::mm("405"),
+        rear: Entry::mm("285"),
+        ..Saw::default()
+    }
+}
+
+fn sled() -> Sled {
+    Sled {
+        name: Entry::mm("Joint sled"),
+        base: Entry::mm("15"),
+        travel: Entry::mm("320"),
+        width: Entry::mm("520"),
+        length: Entry::mm("560"),
+        carriage_face: Entry::mm("170"),
+        front_rail: Entry::mm("370"),
+        runner_width: Entry::mm("19"),
+        contact_near: Entry::mm("20"),
+        contact_far: Entry::mm("440"),
+        margin: Entry::mm("20"),
+        holes: Entry::mm("60; 230; 400"),
+        hole_clearance: Entry::mm("0.5"),
+        ..Sled::default()
+    }
+}
+
+/// A test that found the fence a little out, a screw measured over three turns, and a groove for a
+/// drawer bottom.
+fn sled_form() -> SledForm {
+    SledForm {
+        cut: CutForm {
+            play: Entry::mm("0.1"),
+            ..CutForm::default()
+        },
+        square: SquareForm {
+            fence_end: Entry::mm("24.36"),
+            free_end: Entry::mm("24.02"),
+            apart: Entry::mm("340"),
+            pivot: Entry::mm("460"),
+            ..SquareForm::default()
+        },
+        points: List::new(POINTS.map(|(commanded, measured)| Point {
+            commanded: Entry::mm(commanded),
+            measured: Entry::mm(measured),
+            ..Point::default()
+        })),
+        rout: RoutForm {
+            from_edge: Entry::mm("12"),
+            sheet: Entry::mm("5.8"),
+            clearance: Entry::mm("0.2"),
+            bit: Entry::mm("5"),
+            depth: Entry::mm("6"),
+            pass_depth: Entry::mm("3"),
+            ..RoutForm::default()
+        },
+        ..SledForm::default()
+    }
+}
+
+/// Commanded and measured.
+const POINTS: [(&str, &str); 8] = [
+    ("0", "0"),
+    ("20", "20.03"),
+    ("40", "40.05"),
+    ("60", "60.06"),
+    ("80", "80.1"),
+    ("100", "100.11"),
+    ("120", "120.14"),
+    ("140", "140.15"),
+];
 
 fn cutter(name: &str, kerf: &str) -> Cutter {
     Cutter {

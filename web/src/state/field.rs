@@ -1,7 +1,8 @@
 //! Every field that is typed into, by name.
 
 use super::{
-    CutterField, Entry, Id, JointField, SawField, ScrewField, SlotField, StackField, Work,
+    CutField, CutterField, Entry, Id, JointField, PointField, RoutField, SawField, ScrewField,
+    SledField, SlotField, SquareField, StackField, Work,
 };
 
 /// Which field.
@@ -11,6 +12,8 @@ pub enum Field {
     Joint(JointField),
     /// A field of a saw.
     Saw(Id, SawField),
+    /// A field of a sled.
+    Sled(Id, SledField),
     /// A field of a cutter.
     Cutter(Id, CutterField),
     /// A field of a screw.
@@ -19,6 +22,14 @@ pub enum Field {
     Stack(StackField),
     /// A field of the kerf measured from a stepped slot.
     Slot(SlotField),
+    /// A field of the cut that a sled is fitted for.
+    Cut(CutField),
+    /// A field of the five-cut test.
+    Square(SquareField),
+    /// A field of a measured position.
+    Point(Id, PointField),
+    /// A field of the groove on the router table.
+    Rout(RoutField),
 }
 
 /// What belongs into a field.
@@ -47,6 +58,11 @@ impl Field {
             Self::Screw(_, field) => field.kind(),
             Self::Stack(field) => field.kind(),
             Self::Slot(field) => field.kind(),
+            Self::Sled(_, field) => field.kind(),
+            Self::Cut(field) => field.kind(),
+            Self::Square(field) => field.kind(),
+            Self::Point(_, field) => field.kind(),
+            Self::Rout(field) => field.kind(),
         }
     }
 
@@ -60,6 +76,11 @@ impl Field {
             Self::Screw(item, field) => format!("screw-{item}-{}", field.id()),
             Self::Stack(field) => format!("stack-{}", field.id()),
             Self::Slot(field) => format!("slot-{}", field.id()),
+            Self::Sled(item, field) => format!("sled-{item}-{}", field.id()),
+            Self::Cut(field) => format!("cut-{}", field.id()),
+            Self::Square(field) => format!("square-{}", field.id()),
+            Self::Point(item, field) => format!("point-{item}-{}", field.id()),
+            Self::Rout(field) => format!("rout-{}", field.id()),
         }
     }
 }
@@ -75,6 +96,11 @@ impl Work {
             Field::Screw(item, field) => Some(self.shop.screws.get(item)?.entry(field)),
             Field::Stack(field) => Some(self.shop.stack.entry(field)),
             Field::Slot(field) => Some(self.shop.slot.entry(field)),
+            Field::Sled(item, field) => Some(self.shop.sleds.get(item)?.entry(field)),
+            Field::Cut(field) => Some(self.sled.cut.entry(field)),
+            Field::Square(field) => Some(self.sled.square.entry(field)),
+            Field::Point(item, field) => Some(self.sled.points.get(item)?.entry(field)),
+            Field::Rout(field) => Some(self.sled.rout.entry(field)),
         }
     }
 
@@ -87,6 +113,11 @@ impl Work {
             Field::Screw(item, field) => Some(self.shop.screws.get_mut(item)?.entry_mut(field)),
             Field::Stack(field) => Some(self.shop.stack.entry_mut(field)),
             Field::Slot(field) => Some(self.shop.slot.entry_mut(field)),
+            Field::Sled(item, field) => Some(self.shop.sleds.get_mut(item)?.entry_mut(field)),
+            Field::Cut(field) => Some(self.sled.cut.entry_mut(field)),
+            Field::Square(field) => Some(self.sled.square.entry_mut(field)),
+            Field::Point(item, field) => Some(self.sled.points.get_mut(item)?.entry_mut(field)),
+            Field::Rout(field) => Some(self.sled.rout.entry_mut(field)),
         }
     }
 }

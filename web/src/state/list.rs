@@ -12,6 +12,12 @@ pub trait Item: Clone + Default + PartialEq {
     fn id(&self) -> Id;
     /// The same thing under another id.
     fn with_id(self, id: Id) -> Self;
+    /// More than anybody keeps of them.
+    const MOST: usize = 50;
+}
+
+/// An item with a name.
+pub trait Named: Item {
     /// What it is called.
     fn name(&self) -> &Entry;
     /// What it is called, to be changed.
@@ -24,9 +30,6 @@ pub struct List<T: Item> {
     items: Vec<T>,
     chosen: Id,
 }
-
-/// More than anybody keeps in a shop.
-pub(crate) const MOST_ITEMS: usize = 50;
 
 impl<T: Item + Stored> Stored for List<T> {
     fn write(&self) -> Plain {
@@ -41,7 +44,7 @@ impl<T: Item + Stored> Stored for List<T> {
             return false;
         };
         if let Some(Plain::List(items)) = field(fields, "items") {
-            for plain in items.iter().take(MOST_ITEMS) {
+            for plain in items.iter().take(T::MOST) {
                 let mut item = T::default();
                 // Of two with the same id only the first can be meant.
                 if item.read(plain) && self.get(item.id()).is_none() {
@@ -118,7 +121,7 @@ impl<T: Item> List<T> {
     /// Adds `item` under an id of its own; nothing happens when the list is full.
     pub fn push(&mut self, item: T) -> Option<Id> {
         let last = self.items.iter().map(Item::id).max().unwrap_or_default();
-        if self.items.len() >= MOST_ITEMS {
+        if self.items.len() >= T::MOST {
             return None;
         }
         let id = self.free_id(last)?;

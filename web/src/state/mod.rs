@@ -9,7 +9,9 @@ mod field;
 mod id;
 mod joint;
 mod list;
+mod saw;
 mod shop;
+mod sled;
 mod stored;
 #[cfg(test)]
 mod tests;
@@ -22,10 +24,15 @@ pub use id::Id;
 pub use joint::{
     Edge, First, GrooveForm, JointField, JointForm, LayoutKind, Leftover, ZeroForm, ZeroKind,
 };
-pub use list::{Item, List};
+pub use list::{Item, List, Named};
+pub use saw::{MeasuredFrom, Saw, SawField, Section, Side, Sled, SledField};
 pub use shop::{
-    Cutter, CutterField, GrindKind, LeadBy, Rises, Rounding, Saw, SawField, Screw, ScrewField,
-    Shop, SlotField, SlotForm, StackField, StackForm,
+    Cutter, CutterField, GrindKind, LeadBy, Rises, Rounding, Screw, ScrewField, Shop, SlotField,
+    SlotForm, StackField, StackForm,
+};
+pub use sled::{
+    Approach, CutField, CutForm, PaperSize, Point, PointField, Prints, RoutField, RoutForm,
+    SledForm, SledView, SquareField, SquareForm, SquareTest, Tool, WidthBy,
 };
 pub(crate) use stored::{Stored, field};
 
@@ -44,6 +51,8 @@ stored! {
         pub theme: Theme = "theme",
         /// Which place is open.
         pub place: Place = "place",
+        /// How the sled's place was left.
+        pub sled: SledView = "sled",
         /// How far the cutting has come.
         pub at_saw: AtSaw = "atSaw",
         /// What was typed and chosen.
@@ -66,8 +75,10 @@ stored! {
     pub struct Work {
         /// The joint.
         pub joint: JointForm = "joint",
-        /// Saws, cutters and screws: entered once, used everywhere.
+        /// Saws, sleds, cutters and screws: entered once, used everywhere.
         pub shop: Shop = "shop",
+        /// What is asked of the chosen sled on the chosen saw.
+        pub sled: SledForm = "sled",
     }
 }
 
@@ -77,7 +88,9 @@ words! {
         /// The joint with its drawing and stops.
         #[default]
         Joint = "joint",
-        /// Saws, cutters, screws, units and theme.
+        /// The sled on this saw: runner, travel, square, screw, grooves.
+        Sled = "sled",
+        /// Saws, sleds, cutters, screws, units and theme.
         Shop = "shop",
     }
 }

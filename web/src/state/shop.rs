@@ -3,14 +3,17 @@
 use super::entry::Entry;
 use super::field::typed_fields;
 use super::id::Id;
-use super::list::{Item, List};
+use super::list::{Item, List, Named};
+use super::saw::{Saw, Sled};
 use super::stored::{stored, words};
 
 stored! {
-    /// Saws, cutters and screws, and two sums beside them that find a width of cut.
+    /// Saws, sleds, cutters and screws, and two sums beside them that find a width of cut.
     pub struct Shop {
-        /// Saws with their sleds.
+        /// Saws.
         pub saws: List<Saw> = "saws",
+        /// Sleds.
+        pub sleds: List<Sled> = "sleds",
         /// Cutters.
         pub cutters: List<Cutter> = "cutters",
         /// Lead screws.
@@ -19,36 +22,6 @@ stored! {
         pub stack: StackForm = "stack",
         /// A kerf from a stepped slot.
         pub slot: SlotForm = "slot",
-    }
-}
-
-stored! {
-    /// A saw and the sled on it.
-    pub struct Saw {
-        /// Which one.
-        pub id: Id = "id",
-        /// What it is called.
-        pub name: Entry = "name",
-        /// Greatest height of the blade above the table; blank when it is not known.
-        pub greatest_height: Entry = "greatestHeight",
-        /// Thickness of the sled's base; blank for none.
-        pub base: Entry = "base",
-        /// How far the carriage travels; blank when it is not known.
-        pub travel: Entry = "travel",
-    }
-}
-
-typed_fields! {
-    /// A saw's fields.
-    SawField of Saw {
-        /// What it is called.
-        Name: Name = name as "name";
-        /// Greatest height of the blade above the table.
-        GreatestHeight: Length = greatest_height as "greatest-height";
-        /// Thickness of the sled's base.
-        Base: Length = base as "base";
-        /// How far the carriage travels.
-        Travel: Length = travel as "travel";
     }
 }
 
@@ -226,7 +199,7 @@ typed_fields! {
     }
 }
 
-macro_rules! items {
+macro_rules! named {
     ($($item:ident),+) => {$(
         impl Item for $item {
             fn id(&self) -> Id {
@@ -235,6 +208,9 @@ macro_rules! items {
             fn with_id(self, id: Id) -> Self {
                 Self { id, ..self }
             }
+        }
+
+        impl Named for $item {
             fn name(&self) -> &Entry {
                 &self.name
             }
@@ -245,4 +221,4 @@ macro_rules! items {
     )+};
 }
 
-items!(Saw, Cutter, Screw);
+named!(Saw, Sled, Cutter, Screw);

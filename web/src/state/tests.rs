@@ -3,7 +3,7 @@
 use notchwright_core::units::{Mm, Unit, parse_length};
 use proptest::prelude::*;
 
-use super::{Cutter, Entry, Field, Id, Item, JointField, Kind, LONGEST, List, State};
+use super::{Cutter, Entry, Field, Id, Item, JointField, Kind, LONGEST, List, Named, State};
 
 fn length(text: &str, unit: Unit) -> Entry {
     Entry::new(text, unit)
@@ -82,7 +82,7 @@ fn a_list_always_has_one_chosen_until_it_is_empty() {
 fn a_list_grows_to_its_bound_and_no_further() {
     let mut list = List::<Cutter>::default();
     let pushed = (0..60).filter_map(|_| list.push(Cutter::default())).count();
-    assert_eq!(pushed, super::list::MOST_ITEMS);
+    assert_eq!(pushed, Cutter::MOST);
 }
 
 #[test]

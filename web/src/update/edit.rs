@@ -1,12 +1,13 @@
 //! Changes of what was typed and chosen.
 
-use notchwright_core::units::{Mm, Unit};
+use notchwright_core::units::{Mm, Unit, parse_length};
 
 use crate::effect::Effect;
 use crate::msg::{Edit, Shelf};
 use crate::notice::Notice;
 use crate::state::{
-    Cutter, CutterField, Entry, Field, Id, Item, LayoutKind, List, SawField, ScrewField, Shop, Work,
+    Cutter, CutterField, Entry, Field, Id, Item, LayoutKind, LeadBy, List, Named, Point,
+    PointField, SawField, ScrewField, Shop, SledField, SledForm, SquareTest, Work,
 };
 
 /// Does the same to whichever list is meant.
@@ -15,6 +16,10 @@ macro_rules! on_shelf {
         match $shelf {
             Shelf::Saws => {
                 let $list = &mut $shop.saws;
+                $what
+            }
+            Shelf::Sleds => {
+                let $list = &mut $shop.sleds;
                 $what
             }
             Shelf::Cutters => {
@@ -47,7 +52,7 @@ impl From<Option<Effect>> for Outcome {
 
 /// Makes the change; `unit` is what lengths are typed in.
 pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
-    let Work { joint, shop } = work;
+    let Work { joint, shop, sled } = work;
     match edit {
         Edit::Type(field, text) => enter(work, *field, Entry::new(text, unit)),
         Edit::Set(field, length) => enter(work, *field, Entry::of(*length, unit)),
@@ -71,8 +76,72 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::LeadBy(id, by) => shop.screws.change(*id, |screw| screw.by = *by),
         Edit::Rounding(id, rounding) => shop.screws.change(*id, |screw| screw.rounding = *rounding),
         Edit::Rises(id, rises) => shop.screws.change(*id, |screw| screw.rises = *rises),
+        Edit::TakeLead(id, lead) => shop.screws.change(*id, |screw| {
+            screw.by = LeadBy::Lead;
+            screw.lead = Entry::of(*lead, unit);
+        }),
+        Edit::Side(id, side) => shop.saws.change(*id, |saw| saw.side = *side),
+        Edit::MeasuredFrom(id, from) => shop.saws.change(*id, |saw| saw.measured_from = *from),
+        Edit::Section(id, section) => shop.saws.change(*id, |saw| saw.section = *section),
+        Edit::AddPoint => return add_point(&mut sled.points).into(),
+        Edit::RemovePoint(id) => return forget(&mut sled.points, *id, "The position"),
+        Edit::ClearPoints => {
+            sled.points = List::default();
+            return said(Notice::Removed("The table".to_owned()));
+        }
+        Edit::Approach(id, approach) => sled.points.change(*id, |point| point.approach = *approach),
+        Edit::KeepTest(date) => keep_test(sled, shop, date),
+        Edit::RemoveTest(id) => return forget(&mut sled.tests, *id, "The test"),
+        Edit::WidthBy(by) => sled.rout.by = *by,
     }
     Outcome::default()
+}
+
+fn said(notice: Notice) -> Outcome {
+    Outcome {
+        effect: None,
+        notice: Some(notice),
+    }
+}
+
+fn forget<T: Item>(list: &mut List<T>, id: Id, what: &str) -> Outcome {
+    match list.remove(id) {
+        Some(_) => said(Notice::Removed(what.to_owned())),
+        None => Outcome::default(),
+    }
+}
+
+/// The next position is usually as far on as the last was, reached the same way.
+fn add_point(points: &mut List<Point>) -> Option<Effect> {
+    let places = points.items().iter().rev().map(|point| &point.commanded);
+    let read = |entry: &Entry| parse_length(&entry.text, entry.unit).ok();
+    let last: Vec<_> = places.take(2).map(read).collect();
+    let unit = points.items().last().map(|point| point.commanded.unit);
+    let commanded = match last.as_slice() {
+        [Some(last), Some(before)] => Entry::of(*last * 2.0 - *before, unit.unwrap_or_default()),
+        _ => Entry::default(),
+    };
+    let field = if commanded.is_blank() {
+        PointField::Commanded
+    } else {
+        PointField::Measured
+    };
+    let approach = points.items().last().map(|point| point.approach);
+    let id = points.push(Point {
+        commanded,
+        approach: approach.unwrap_or_default(),
+        ..Point::default()
+    })?;
+    Some(Effect::Focus(Field::Point(id, field).id()))
+}
+
+fn keep_test(form: &mut SledForm, shop: &Shop, date: &str) {
+    form.tests.push(SquareTest {
+        date: Entry::mm(date),
+        sled: shop.sleds.chosen().map(Item::id).unwrap_or_default(),
+        strip: form.square.clone(),
+        ..SquareTest::default()
+    });
 }
 
 fn enter(work: &mut Work, field: Field, entry: Entry) {
@@ -103,7 +172,7 @@ fn duplicate(shop: &mut Shop, shelf: Shelf, id: Id) -> Option<Effect> {
     Some(focus_name(shelf, copy?))
 }
 
-fn copy_in<T: Item>(list: &mut List<T>, id: Id) -> Option<Id> {
+fn copy_in<T: Named>(list: &mut List<T>, id: Id) -> Option<Id> {
     let mut copy = list.get(id)?.clone();
     let name = copy.name_mut();
     *name = Entry::new(&format!("{} copy", name.text.trim()), name.unit);
@@ -121,6 +190,7 @@ fn remove(shop: &mut Shop, shelf: Shelf, id: Id) -> Outcome {
 fn focus_name(shelf: Shelf, id: Id) -> Effect {
     let name = match shelf {
         Shelf::Saws => Field::Saw(id, SawField::Name),
+        Shelf::Sleds => Field::Sled(id, SledField::Name),
         Shelf::Cutters => Field::Cutter(id, CutterField::Name),
         Shelf::Screws => Field::Screw(id, ScrewField::Name),
     };

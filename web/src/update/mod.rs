@@ -12,8 +12,8 @@ pub use open::Found;
 use crate::answer::Answer;
 use crate::effect::Effect;
 use crate::keep::saved;
-use crate::model::Model;
-use crate::msg::{Edit, Msg, SawMove};
+use crate::model::{Model, Part};
+use crate::msg::{Edit, Look, Msg, SawMove};
 use crate::notice::Notice;
 use crate::state::{Place, State};
 use history::Scope;
@@ -22,12 +22,41 @@ impl Model {
     /// Makes the change that `msg` asks for, works out what follows from it, and says what is left
     /// to be done outside.
     pub fn update(&mut self, msg: Msg) -> Vec<Effect> {
+        let mut effects = self.handle(msg);
+        effects.extend(self.fetch_part());
+        effects
+    }
+
+    fn handle(&mut self, msg: Msg) -> Vec<Effect> {
         match msg {
             Msg::Edit(edit) => self.edit(&edit),
             Msg::Saw(movement) => self.move_at_saw(movement),
             Msg::Undo => self.undo(),
             Msg::Redo => self.redo(),
             Msg::Go(place) => self.go(place),
+            Msg::Look(look) => {
+                self.look(look);
+                Vec::new()
+            }
+            Msg::Came => {
+                self.sled_part = Part::Here;
+                self.refresh();
+                Vec::new()
+            }
+            Msg::DidNotCome => {
+                self.sled_part = Part::Failed;
+                Vec::new()
+            }
+            Msg::AskAgain => {
+                self.sled_part = Part::Away;
+                Vec::new()
+            }
+            Msg::KeepTest => vec![Effect::DateTest],
+            Msg::SaveFile { name, text } => {
+                let name = name.to_owned();
+                vec![Effect::Download { name, text }]
+            }
+            Msg::Print => vec![Effect::Print],
             Msg::Units(units) => {
                 self.state.units = units;
                 Vec::new()
@@ -106,7 +135,28 @@ impl Model {
             return Vec::new();
         }
         self.state.place = place;
+        self.refresh();
         vec![Effect::ScrollToTop]
+    }
+
+    fn look(&mut self, look: Look) {
+        let sled = &mut self.state.sled;
+        match look {
+            Look::Tool(tool) => sled.tool = tool,
+            Look::Pushed(pushed) => sled.pushed = pushed,
+            Look::Cut(step) => sled.step = step,
+            Look::Prints(prints) => sled.prints = prints,
+            Look::Paper(paper) => sled.paper = paper,
+        }
+    }
+
+    /// The sled's place needs a part of the program that a first visit does not wait for.
+    pub(crate) fn fetch_part(&mut self) -> Option<Effect> {
+        let is_needed = self.state.place == Place::Sled && self.sled_part == Part::Away;
+        is_needed.then(|| {
+            self.sled_part = Part::Asked;
+            Effect::FetchSledPart
+        })
     }
 
     fn move_at_saw(&mut self, movement: SawMove) -> Vec<Effect> {
@@ -131,6 +181,9 @@ impl Model {
     /// Works out what follows from the state.
     pub(crate) fn refresh(&mut self) {
         self.answer = Answer::new(&self.state.work, &self.answer);
+        if self.state.place == Place::Sled && self.sled_part == Part::Here {
+            self.answer.add_sled(&self.state.work);
+        }
         self.can_undo = self.history.can_undo();
         self.can_redo = self.history.can_redo();
         let sets = self

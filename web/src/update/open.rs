@@ -47,6 +47,7 @@ impl Model {
         if !(found.is_own && stored == Some(true)) {
             effects.extend(model.open_link(&found.fragment));
         }
+        effects.extend(model.fetch_part());
         (model, effects)
     }
 

@@ -12,7 +12,7 @@ use crate::model::Model;
 use crate::msg::{Edit, Msg, Shelf};
 use crate::notice::Notice;
 use crate::state::{
-    Cutter, CutterField, Entry, Field, Id, Item, JointField, LayoutKind, Place, State,
+    Cutter, CutterField, Entry, Field, Id, JointField, LayoutKind, Named, Place, State,
 };
 use crate::testing::msg;
 use crate::update::Found;

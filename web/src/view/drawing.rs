@@ -19,6 +19,27 @@ pub(super) fn view(
     }
 }
 
+/// The drawing in its true size, for paper.
+pub(super) fn full_size(
+    drawing: &Drawing,
+    label: impl Into<AttrValue>,
+    write: &dyn Fn(Mm) -> String,
+) -> Html {
+    let millimetres = |length| format!("{}mm", number(length));
+    html! {
+        <svg
+            class="drawing full-size"
+            width={millimetres(drawing.width)}
+            height={millimetres(drawing.height)}
+            viewBox={view_box(drawing)}
+            role="img"
+            aria-label={label.into()}
+        >
+            { for drawing.items.iter().map(|item| shape(item, write)) }
+        </svg>
+    }
+}
+
 fn shape(item: &Item, write: &dyn Fn(Mm) -> String) -> Html {
     let role = item.role.name();
     match &item.shape {

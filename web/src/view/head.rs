@@ -24,6 +24,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
 fn title(context: Context<'_>) -> Html {
     match context.model.state.place {
         Place::Joint => names(context),
+        Place::Sled => html! { <h1 class="title">{ "Sled" }</h1> },
         Place::Shop => html! { <h1 class="title">{ "Shop" }</h1> },
     }
 }
@@ -66,6 +67,7 @@ fn places(context: Context<'_>) -> Html {
     html! {
         <nav class="places" aria-label="Places">
             { place(Place::Joint, Icon::Joint, "Joint") }
+            { place(Place::Sled, Icon::Sled, "Sled") }
             { place(Place::Shop, Icon::Shop, "Shop") }
         </nav>
     }

@@ -7,6 +7,8 @@ use yew::{Html, classes, html};
 pub(super) enum Icon {
     /// Fingers of a joint.
     Joint,
+    /// A base with its runner and rails.
+    Sled,
     /// A shelf.
     Shop,
     /// It is right.
@@ -35,6 +37,7 @@ impl Icon {
     fn path(self) -> &'static str {
         match self {
             Self::Joint => "M2 4h20M2 20h20M2 8h4v8h4V8h4v8h4V8h4",
+            Self::Sled => "M3 4h18v16H3zM3 8h18M3 15h18M12 8v7M8 20v2M8 2v2",
             Self::Shop => "M4 4v16M20 4v16M4 11h16M4 18h16M7 11V7h4v4M14 18v-4h3v4",
             Self::Tick => "M5 12.5l4.5 4.5L19 7",
             Self::Cross => "M6 6l12 12M18 6L6 18",

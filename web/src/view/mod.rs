@@ -16,6 +16,8 @@ mod segment;
 mod select;
 mod shop;
 mod show;
+mod sled;
+mod sled_part;
 #[cfg(test)]
 mod tests;
 
@@ -39,6 +41,7 @@ pub(crate) fn view(model: &Model, emit: &Callback<Msg>) -> Html {
                 { head::view(context) }
                 { match model.state.place {
                     Place::Joint => joint::view(context),
+                    Place::Sled => sled_part::view(context),
                     Place::Shop => shop::view(context),
                 } }
                 { notices::view(context) }

@@ -8,6 +8,7 @@ use wasm_bindgen_cli_support::Bindgen;
 
 use crate::command::{cargo, perform};
 use crate::layout::Layout;
+use crate::split;
 use crate::tools;
 
 /// Tells Node and TypeScript what the files beside it are; the page does not fetch it.
@@ -50,8 +51,20 @@ pub(crate) fn write(layout: &Layout, folder: &Path) -> Result<()> {
         .typescript(true)
         .omit_default_module_path(false)
         .out_name("notchwright")
-        .remove_name_section(true)
+        // The names say how the module is divided; what is written has none.
+        .remove_name_section(false)
         .remove_producers_section(true);
     bundler.generate(folder)?;
+    write_parts(folder)?;
     fs::write(folder.join("package.json"), PACKAGE).context("could not write package.json")
+}
+
+/// The whole module for scripts, and beside it the same divided for the page.
+fn write_parts(folder: &Path) -> Result<()> {
+    let path = folder.join("notchwright_bg.wasm");
+    let whole = fs::read(&path).context("could not read the bundled module")?;
+    for part in split::divide(&whole)? {
+        fs::write(folder.join(format!("{}.wasm", part.name)), part.bytes)?;
+    }
+    fs::write(path, split::without_names(&whole)?).context("could not write the module")
 }

@@ -9,6 +9,7 @@ mod layout;
 mod npm;
 mod serve;
 mod size;
+mod split;
 mod steps;
 mod styles;
 mod test;

@@ -36,10 +36,13 @@ pub(crate) fn finish(files: &mut Files) -> Result<String> {
     Ok(version)
 }
 
-/// The names of the files that the page fetches: all but those for Node and TypeScript, and the large
-/// icons, which a browser fetches only when it puts the page on a home screen.
+/// The names of the files that the page fetches: all but those for scripts (the whole module, its
+/// types and its description), and the large icons, which a browser fetches only when it puts the page
+/// on a home screen.
 pub(crate) fn fetched(files: &Files) -> impl Iterator<Item = &str> {
-    let for_scripts = |name: &str| name.ends_with(".d.ts") || name == "pkg/package.json";
+    let for_scripts = |name: &str| {
+        name.ends_with(".d.ts") || ["pkg/package.json", "pkg/notchwright_bg.wasm"].contains(&name)
+    };
     let for_home_screens = |name: &str| name.ends_with("-512.png");
     files
         .keys()

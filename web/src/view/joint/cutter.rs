@@ -50,8 +50,12 @@ fn kerf(cutter: &Cutter, context: Context<'_>) -> String {
 /// Problems of the shop's things that this joint uses, and those of no field at all.
 fn in_the_way(context: Context<'_>) -> Html {
     let answer = &context.model.answer;
-    let in_shop =
-        |field: &Field| matches!(field, Field::Saw(..) | Field::Cutter(..) | Field::Screw(..));
+    let in_shop = |field: &Field| {
+        matches!(
+            field,
+            Field::Saw(..) | Field::Sled(..) | Field::Cutter(..) | Field::Screw(..)
+        )
+    };
     let problems: Vec<_> = answer
         .problems
         .iter()

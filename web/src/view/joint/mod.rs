@@ -19,7 +19,7 @@ use yew::{Html, html};
 use super::context::Context;
 
 pub(super) use cutter::line as cutter_line;
-pub(super) use notes::cautions;
+pub(super) use notes::{cautions, view as notes_view};
 
 /// The place.
 pub(super) fn view(context: Context<'_>) -> Html {

@@ -8,7 +8,7 @@ use crate::view::icon::Icon;
 use crate::view::show;
 
 /// Warnings and what is good to know; the cautions are folded away below them.
-pub(super) fn view(notes: &[Note], context: Context<'_>) -> Html {
+pub(in crate::view) fn view(notes: &[Note], context: Context<'_>) -> Html {
     let warnings = of(notes, Severity::Warning).chain(of(notes, Severity::Info));
     let cautions = of(notes, Severity::Caution).count();
     html! {

@@ -1,4 +1,4 @@
-//! The shop: saws, cutters and screws, measured once and used everywhere; and what the page itself is told.
+//! The shop: saws, sleds, cutters and screws, measured once and used everywhere; and what the page itself is told.
 
 mod about;
 mod asides;
@@ -6,6 +6,7 @@ mod cutters;
 mod saws;
 mod screws;
 mod settings;
+mod sleds;
 mod slot;
 mod stack;
 mod thing;
@@ -22,6 +23,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
                 { asides::view(context) }
                 { cutters::view(context) }
                 { saws::view(context) }
+                { sleds::view(context) }
                 { screws::view(context) }
             </div>
             <div class="column">

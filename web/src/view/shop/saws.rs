@@ -1,10 +1,10 @@
-//! Saws, each with the sled on it.
+//! Saws: what sets a bound to every joint; the rest is measured in the sled's place.
 
 use yew::{Html, html};
 
 use super::thing::{Rack, length, line};
-use crate::msg::Shelf;
-use crate::state::{Field, Saw, SawField};
+use crate::msg::{Msg, Shelf};
+use crate::state::{Field, Place, Saw, SawField};
 use crate::view::context::Context;
 use crate::view::field::Entry;
 
@@ -27,21 +27,31 @@ fn says(saw: &Saw, context: Context<'_>) -> String {
     let field = |field| Field::Saw(saw.id, field);
     line([
         length("blade up to", field(SawField::GreatestHeight), context),
-        length("base", field(SawField::Base), context),
-        length("travel", field(SawField::Travel), context),
+        length("slot at", field(SawField::ToSlot), context),
     ])
 }
 
 fn fields(saw: &Saw, context: Context<'_>) -> Html {
     let entry = |field, label: &'static str| Entry::new(Field::Saw(saw.id, field), label);
     html! {
-        <div class="fields">
-            { entry(SawField::Name, "Name").view(context) }
-            { entry(SawField::GreatestHeight, "Greatest blade height")
-                .hint("Above the table; blank if you do not know.")
-                .view(context) }
-            { entry(SawField::Base, "Sled base, thickness").view(context) }
-            { entry(SawField::Travel, "Carriage travel").hint("Blank if you do not know.").view(context) }
+        <>
+            <div class="fields">
+                { entry(SawField::Name, "Name").view(context) }
+                { entry(SawField::GreatestHeight, "Greatest blade height")
+                    .hint("Above the table; blank if you do not know.")
+                    .view(context) }
+            </div>
+            { rest("Choose it, and its table and slots are measured there.", context) }
+        </>
+    }
+}
+
+/// The way to what is measured in the sled's place.
+pub(super) fn rest(says: &'static str, context: Context<'_>) -> Html {
+    html! {
+        <div class="rule">
+            <p class="quiet">{ says }</p>
+            <button type="button" class="button" onclick={context.send(Msg::Go(Place::Sled))}>{ "To the sled" }</button>
         </div>
     }
 }

@@ -3,12 +3,12 @@
 use yew::{Html, classes, html};
 
 use crate::msg::{Edit, Msg, Shelf};
-use crate::state::{Entry, Field, Id, Item, List};
+use crate::state::{Entry, Field, Id, List, Named};
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 
 /// A shelf with its heading.
-pub(super) struct Rack<'a, T: Item> {
+pub(super) struct Rack<'a, T: Named> {
     /// Which shelf.
     pub(super) shelf: Shelf,
     /// Its heading.
@@ -19,7 +19,7 @@ pub(super) struct Rack<'a, T: Item> {
     pub(super) list: &'a List<T>,
 }
 
-impl<T: Item> Rack<'_, T> {
+impl<T: Named> Rack<'_, T> {
     /// The shelf; `says` is the line below a thing's name, `fields` what can be changed of it.
     pub(super) fn view(
         &self,
@@ -95,6 +95,7 @@ impl<T: Item> Rack<'_, T> {
     fn has(&self, field: Field, id: Id) -> bool {
         match (self.shelf, field) {
             (Shelf::Saws, Field::Saw(of, _))
+            | (Shelf::Sleds, Field::Sled(of, _))
             | (Shelf::Cutters, Field::Cutter(of, _))
             | (Shelf::Screws, Field::Screw(of, _)) => of == id,
             _ => false,

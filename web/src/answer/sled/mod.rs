@@ -1,0 +1,64 @@
+//! What follows in the sled's place. None of it is in what a first visit waits for: only [`answer`] may
+//! be called from elsewhere, and only once it has come.
+
+mod fit;
+mod groove;
+mod screw;
+mod square;
+
+use std::rc::Rc;
+
+use notchwright_core::problem::{Checked, Code};
+
+use super::draft::Draft;
+use super::tools::{Outcome, SledAnswer};
+use super::{FieldProblem, joint};
+use crate::state::Work;
+
+/// What follows from `work`; `before` is what followed last.
+#[inline(never)]
+pub(super) fn answer(work: &Work, before: Option<&SledAnswer>) -> SledAnswer {
+    let nothing = SledAnswer::default();
+    let before = before.unwrap_or(&nothing);
+    let mut problems = Vec::new();
+    SledAnswer {
+        fit: fit::outcome(work, &before.fit, &mut problems),
+        square: square::outcome(work, &before.square, &mut problems),
+        tests: square::tests(work),
+        screw: screw::outcome(work, &before.screw, &mut problems),
+        groove: groove::outcome(work, &before.groove, &mut problems),
+        problems,
+    }
+}
+
+/// What is missing is still to be typed; everything else is a problem beside its field.
+fn finish<T>(
+    draft: Draft<'_>,
+    checked: Checked<T>,
+    before: &Outcome<T>,
+    problems: &mut Vec<FieldProblem>,
+) -> Outcome<T> {
+    let (plan, refused) = match checked {
+        Ok(planned) => (Some(Rc::new(planned)), Vec::new()),
+        Err(refused) => (None, refused),
+    };
+    let (missing, refused): (Vec<_>, Vec<_>) = refused
+        .into_iter()
+        .partition(|problem| problem.code == Code::Missing);
+    let mut needed: Vec<_> = missing
+        .iter()
+        .filter_map(|problem| draft.blank(&problem.field))
+        .collect();
+    needed.dedup();
+    let found = draft.finish(refused);
+    let current = plan.filter(|_| found.is_empty());
+    let (of_fields, others): (Vec<_>, Vec<_>) =
+        found.into_iter().partition(|found| found.field.is_some());
+    problems.extend(of_fields);
+    Outcome {
+        is_current: current.is_some(),
+        plan: current.or_else(|| before.plan.clone()),
+        needed,
+        refused: others.into_iter().map(|other| other.message).collect(),
+    }
+}

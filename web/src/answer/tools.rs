@@ -1,0 +1,76 @@
+//! What the sled's place shows, as plain data: its sums come later than the page, see [`super::sled`].
+
+use std::rc::Rc;
+
+use notchwright_core::groove::GrooveSetupPlan;
+use notchwright_core::message::Message;
+use notchwright_core::problem::Planned;
+use notchwright_core::screw_check::ScrewCheckPlan;
+use notchwright_core::sled::SledFitPlan;
+use notchwright_core::square::SquareTestPlan;
+use notchwright_core::units::Mm;
+
+use super::FieldProblem;
+use crate::state::{Field, Id};
+
+/// What follows for the chosen sled on the chosen saw.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SledAnswer {
+    /// The runner and the stroke.
+    pub fit: Outcome<SledFitPlan>,
+    /// The strip of the five-cut test.
+    pub square: Outcome<SquareTestPlan>,
+    /// Earlier tests of the chosen sled, the oldest first.
+    pub tests: Vec<KeptTest>,
+    /// The screw's table.
+    pub screw: Outcome<ScrewCheckPlan>,
+    /// The groove on the router table.
+    pub groove: Outcome<GrooveSetupPlan>,
+    /// What is wrong with what was typed here, and with the saw's and the sled's fields.
+    pub problems: Vec<FieldProblem>,
+}
+
+/// What came of one tool.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outcome<T> {
+    /// The current plan, or the last good one.
+    pub plan: Option<Rc<Planned<T>>>,
+    /// Whether `plan` is what the fields say.
+    pub is_current: bool,
+    /// Fields that must still be filled in.
+    pub needed: Vec<Field>,
+    /// What is wrong that belongs to no field.
+    pub refused: Vec<Message>,
+}
+
+impl<T> Default for Outcome<T> {
+    fn default() -> Self {
+        Self {
+            plan: None,
+            is_current: false,
+            needed: Vec::new(),
+            refused: Vec::new(),
+        }
+    }
+}
+
+impl<T> Outcome<T> {
+    /// The plan, if it is what the fields say.
+    #[must_use]
+    pub fn current(&self) -> Option<&Planned<T>> {
+        self.plan.as_deref().filter(|_| self.is_current)
+    }
+}
+
+/// A five-cut test that was kept, worked out again.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KeptTest {
+    /// Which one.
+    pub id: Id,
+    /// The day it was made.
+    pub date: String,
+    /// The error as mm over 500 mm; nothing when the strip cannot be read any more.
+    pub per500: Option<Mm>,
+    /// What the readings leave uncertain of it.
+    pub uncertainty: Mm,
+}

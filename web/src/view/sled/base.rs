@@ -1,0 +1,125 @@
+//! The base's drawing for this saw: on the screen, as a file, on paper, and its holes at full size.
+
+use std::rc::Rc;
+
+use notchwright_core::drawing::svg::svg;
+use notchwright_core::drawing::{Drawing, Paper, hole_line_tiles, sled_base};
+use notchwright_core::problem::Planned;
+use notchwright_core::sled::SledFitPlan;
+use yew::{Callback, Html, MouseEvent, html};
+
+use super::fit::pair;
+use super::parts::{figure, group, plan, state};
+use crate::msg::{Look, Msg};
+use crate::state::{PaperSize, Prints};
+use crate::view::context::Context;
+use crate::view::segment::Segment;
+use crate::view::{drawing, show};
+
+/// What the drawing looks like where no style sheet of the page is: plain ink on white.
+const STYLE: &str = include_str!("base.css");
+
+/// The form.
+pub(super) fn form(context: Context<'_>) -> Html {
+    let view = &context.model.state.sled;
+    let prints = Segment {
+        name: "prints",
+        legend: "Print",
+        is_plain: false,
+        options: &[
+            (Prints::Drawing, "the drawing"),
+            (Prints::HoleLine, "the hole line, full size"),
+        ],
+        chosen: view.prints,
+    };
+    let paper = Segment {
+        name: "paper",
+        legend: "On paper",
+        is_plain: false,
+        options: &[(PaperSize::A4, "A4"), (PaperSize::Letter, "Letter")],
+        chosen: view.paper,
+    };
+    html! {
+        <>
+            { pair(context) }
+            { group("To build it", html! {
+                <>
+                    <p class="quiet">{ "Everything on it is where it goes on this saw; the runner as it is after moving. Change the numbers under Fit." }</p>
+                    { prints.view(|prints| Msg::Look(Look::Prints(prints)), context) }
+                    { paper.view(|paper| Msg::Look(Look::Paper(paper)), context) }
+                </>
+            }) }
+        </>
+    }
+}
+
+/// The outcome.
+pub(super) fn outcome(context: Context<'_>) -> Html {
+    let Some(answer) = &context.model.answer.sled else {
+        return Html::default();
+    };
+    let fit = &answer.fit;
+    let found = fit.plan.as_ref().map(|planned| {
+        let inside = html! {
+            <>
+                { shown(&planned.plan, context) }
+                { for fit.is_current.then(|| buttons(planned, context)) }
+                { on_paper(&planned.plan, context) }
+            </>
+        };
+        plan(fit, inside)
+    });
+    html! { <>{ state(fit, context) }{ for found }</> }
+}
+
+fn shown(plan: &SledFitPlan, context: Context<'_>) -> Html {
+    let label = "The base from above with every distance, its near edge below";
+    html! { <div class="base-drawing">{ figure(&sled_base(plan), label, context) }</div> }
+}
+
+fn buttons(planned: &Rc<Planned<SledFitPlan>>, context: Context<'_>) -> Html {
+    html! {
+        <div class="buttons">
+            <button type="button" class="button" onclick={save(planned, context)}>{ "Save as SVG" }</button>
+            <button type="button" class="button" onclick={context.send(Msg::Print)}>{ "Print" }</button>
+        </div>
+    }
+}
+
+/// The file is made when it is asked for.
+fn save(planned: &Rc<Planned<SledFitPlan>>, context: Context<'_>) -> Callback<MouseEvent> {
+    let (planned, unit) = (Rc::clone(planned), context.unit());
+    context.emit.reform(move |_| Msg::SaveFile {
+        name: "sled-base.svg",
+        text: svg(&sled_base(&planned.plan), STYLE, |length| {
+            show::bare(length, unit)
+        }),
+    })
+}
+
+/// The tiles are on paper only; a rule on the screen would show nothing.
+fn on_paper(plan: &SledFitPlan, context: Context<'_>) -> Html {
+    let view = &context.model.state.sled;
+    if view.prints == Prints::Drawing {
+        return Html::default();
+    }
+    let paper = match view.paper {
+        PaperSize::A4 => Paper::A4,
+        PaperSize::Letter => Paper::Letter,
+    };
+    let tiles = hole_line_tiles(plan, paper);
+    html! {
+        <section class="section tiles" aria-label="The hole line at full size">
+            <p class="quiet">{ format!(
+                "{} of the hole line. Print without scaling, check the bar with a rule, then tape them together at the marks.",
+                show::count(tiles.len(), "sheet", "sheets")
+            ) }</p>
+            { for tiles.iter().map(|one| tile(one, context)) }
+        </section>
+    }
+}
+
+fn tile(tile: &Drawing, context: Context<'_>) -> Html {
+    let write = |length| show::bare(length, context.unit());
+    html! { <div class="tile">{ drawing::full_size(tile, "A sheet of the hole line", &write) }</div> }
+}

@@ -1,0 +1,167 @@
+//! What several tools of this place show alike.
+
+use notchwright_core::drawing::Drawing;
+use notchwright_core::problem::Note;
+use yew::{Html, classes, html};
+
+use super::labels::label;
+use crate::answer::tools::Outcome;
+use crate::state::Field;
+use crate::view::context::Context;
+use crate::view::field::{Entry, short};
+use crate::view::icon::Icon;
+use crate::view::{drawing, joint, show};
+
+/// A field with its label.
+pub(super) fn entry(field: Field, context: Context<'_>) -> Html {
+    Entry::new(field, label(field)).view(context)
+}
+
+/// A field with its label and a line below it.
+pub(super) fn hinted(field: Field, hint: &'static str, context: Context<'_>) -> Html {
+    Entry::new(field, label(field)).hint(hint).view(context)
+}
+
+/// Several fields.
+pub(super) fn entries(fields: impl IntoIterator<Item = Field>, context: Context<'_>) -> Html {
+    fields
+        .into_iter()
+        .map(|field| entry(field, context))
+        .collect()
+}
+
+/// A part of a form with its heading.
+pub(super) fn group(title: &'static str, inside: Html) -> Html {
+    html! { <section class="section"><h2>{ title }</h2>{ inside }</section> }
+}
+
+/// A part of a form that is folded away, with a line that says how it stands; `fields` are those inside.
+pub(super) fn folded(
+    title: &'static str,
+    says: String,
+    fields: &[Field],
+    inside: Html,
+    context: Context<'_>,
+) -> Html {
+    html! {
+        <details class="more">
+            <summary>
+                <b>{ title }</b>
+                if needs_mending(fields, context) {
+                    <span class="mend">{ Icon::Exclamation.view() }{ "Something in here is needed or needs mending." }</span>
+                } else {
+                    <span class="says">{ says }</span>
+                }
+                { Icon::Down.view() }
+            </summary>
+            <div class="inside">{ inside }</div>
+        </details>
+    }
+}
+
+fn needs_mending(fields: &[Field], context: Context<'_>) -> bool {
+    let answer = &context.model.answer;
+    let is_needed = |field: &Field| {
+        let sled = answer.sled.as_deref();
+        sled.is_some_and(|sled| {
+            sled.fit.needed.contains(field) || sled.groove.needed.contains(field)
+        })
+    };
+    let is_wrong = |field: &Field| answer.problems_of(*field).next().is_some();
+    fields
+        .iter()
+        .any(|field| is_needed(field) || is_wrong(field))
+}
+
+/// Some fields with their labels and what is in them, where anything is: `Base width 520 mm · …`.
+pub(super) fn said(fields: &[Field], context: Context<'_>) -> String {
+    let one = |field: &Field| {
+        let text = context.text(*field);
+        let unit = short(context.unit());
+        (!text.trim().is_empty()).then(|| format!("{} {text} {unit}", label(*field)))
+    };
+    let all: Vec<_> = fields.iter().filter_map(one).collect();
+    if all.is_empty() {
+        "nothing yet".to_owned()
+    } else {
+        all.join(" · ")
+    }
+}
+
+/// What stands in the way of an outcome; readers hear it.
+pub(super) fn state<T>(outcome: &Outcome<T>, context: Context<'_>) -> Html {
+    html! {
+        <div class="state" role="status">
+            if !outcome.is_current {
+                <p class="stale-label">
+                    { Icon::Exclamation.sign("problem") }
+                    <span>{ for in_the_way(outcome, context).into_iter().map(|text| html! { <>{ text }{ " " }</> }) }</span>
+                </p>
+            }
+        </div>
+    }
+}
+
+fn in_the_way<T>(outcome: &Outcome<T>, context: Context<'_>) -> Vec<String> {
+    let mut says = Vec::new();
+    if outcome.plan.is_some() {
+        says.push("From the last good numbers.".to_owned());
+    }
+    if !outcome.needed.is_empty() {
+        let labels: Vec<_> = outcome.needed.iter().map(|field| label(*field)).collect();
+        says.push(format!("Still needed: {}.", labels.join(", ")));
+    }
+    says.extend(outcome.refused.iter().map(|text| context.message(text)));
+    if outcome.needed.is_empty() && outcome.refused.is_empty() {
+        says.push("The marked fields say what would work.".to_owned());
+    }
+    says
+}
+
+/// Everything of an outcome, greyed while it is not what the fields say.
+pub(super) fn plan<T>(outcome: &Outcome<T>, inside: Html) -> Html {
+    let stale = (!outcome.is_current).then_some("stale");
+    html! { <div class={classes!("found", stale)}>{ inside }</div> }
+}
+
+/// A figure's name, its value, and a line below it.
+pub(super) fn fact(name: &'static str, value: String, says: impl Into<Option<String>>) -> Html {
+    let says: Option<String> = says.into();
+    html! {
+        <div>
+            <dt>{ name }</dt>
+            <dd>{ value }{ for says.map(|says| html! { <small>{ says }</small> }) }</dd>
+        </div>
+    }
+}
+
+/// A list of facts with its heading.
+pub(super) fn facts(title: &'static str, facts: impl IntoIterator<Item = Html>) -> Html {
+    html! {
+        <section class="section">
+            <h2>{ title }</h2>
+            <dl class="facts">{ for facts }</dl>
+        </section>
+    }
+}
+
+/// A drawing in its frame.
+pub(super) fn figure(
+    picture: &Drawing,
+    label: impl Into<yew::AttrValue>,
+    context: Context<'_>,
+) -> Html {
+    html! {
+        <figure class="card figure">
+            { drawing::view(picture, "plain", label, &|length| show::bare(length, context.unit())) }
+        </figure>
+    }
+}
+
+/// What to know, the cautions folded away below it.
+pub(super) fn notes(notes: &[Note], context: Context<'_>) -> Html {
+    if notes.is_empty() {
+        return Html::default();
+    }
+    joint::notes_view(notes, context)
+}

@@ -1,0 +1,156 @@
+//! What the table says of the screw, and the one tap that takes it into the shop.
+
+use notchwright_core::drawing::{screw_errors, screw_residuals};
+use notchwright_core::screw_check::{Iso230, ScrewCheckPlan};
+use notchwright_core::units::{Mm, write_number};
+use yew::{Html, html};
+
+use super::parts::{fact, facts, figure, notes, plan, state};
+use crate::answer::tools::Outcome;
+use crate::msg::Edit;
+use crate::state::{Field, ScrewField};
+use crate::view::context::Context;
+use crate::view::show;
+
+/// The outcome.
+pub(super) fn view(context: Context<'_>) -> Html {
+    let Some(answer) = &context.model.answer.sled else {
+        return Html::default();
+    };
+    let screw = &answer.screw;
+    let found = screw.plan.as_ref().map(|planned| {
+        plan(
+            screw,
+            html! {
+                <>
+                    { figures(&planned.plan, context) }
+                    { for screw.is_current.then(|| take(screw, context)) }
+                    { plots(&planned.plan, context) }
+                    { over_boards(&planned.plan, context) }
+                    { for planned.plan.iso230.as_ref().map(|iso| figures_by_standard(iso, context)) }
+                    { notes(&planned.notes, context) }
+                </>
+            },
+        )
+    });
+    html! { <>{ state(screw, context) }{ for found }</> }
+}
+
+/// Leads differ in their fourth figure.
+fn fine(length: Mm, context: Context<'_>) -> String {
+    let unit = context.unit();
+    let (value, gap) = (
+        length / unit.length(),
+        if unit.symbol() == "mm" { " " } else { "" },
+    );
+    format!("{}{gap}{}", write_number(value, 5), unit.symbol())
+}
+
+fn figures(plan: &ScrewCheckPlan, context: Context<'_>) -> Html {
+    let length = |length| context.length(length);
+    let wobble = plan.once_per_turn.map(|wobble| {
+        let phase = format!("phase {}°", write_number(wobble.phase_degrees, 0));
+        fact(
+            "Comes back every turn",
+            format!("±{}", length(wobble.amplitude)),
+            phase,
+        )
+    });
+    let backlash = plan
+        .backlash
+        .map(|backlash| fact("Backlash", length(backlash), None));
+    let scale = format!(
+        "{} ‰ of the lead",
+        write_number(plan.scale_per_mille, 3).replace('-', "−")
+    );
+    let all = [
+        fact(
+            "True lead",
+            fine(plan.lead, context),
+            format!("off by {scale}"),
+        ),
+        fact("Offset at zero", length(plan.offset), None),
+        fact(
+            "Left unexplained",
+            length(plan.residual),
+            format!("standard deviation; at worst {}", length(plan.worst)),
+        ),
+    ];
+    facts("The screw", all.into_iter().chain(wobble).chain(backlash))
+}
+
+fn take(screw: &Outcome<ScrewCheckPlan>, context: Context<'_>) -> Html {
+    let chosen = context.model.state.work.shop.screws.chosen();
+    let (Some(chosen), Some(planned)) = (chosen, screw.current()) else {
+        return Html::default();
+    };
+    let name = match chosen.name.text.trim() {
+        "" => "the chosen screw",
+        name => name,
+    };
+    let backlash = planned.plan.backlash.map(|backlash| {
+        let field = Field::Screw(chosen.id, ScrewField::Backlash);
+        html! {
+            <button type="button" class="button" onclick={context.edit(Edit::Set(field, backlash))}>
+                { format!("Take the backlash for {name}") }
+            </button>
+        }
+    });
+    html! {
+        <div class="buttons">
+            <button type="button" class="button" onclick={context.edit(Edit::TakeLead(chosen.id, planned.plan.lead))}>
+                { format!("Take the lead for {name}") }
+            </button>
+            { for backlash }
+        </div>
+    }
+}
+
+fn plots(plan: &ScrewCheckPlan, context: Context<'_>) -> Html {
+    let errors = "Measured less commanded at each position, with the fit";
+    let residuals = "What the fit leaves unexplained at each position";
+    html! {
+        <section class="section">
+            <h2>{ "Error as measured, and what is left of it" }</h2>
+            { figure(&screw_errors(plan), errors, context) }
+            { figure(&screw_residuals(plan), residuals, context) }
+            <p class="quiet">{ "Filled: reached from below. Open: from above." }</p>
+        </section>
+    }
+}
+
+fn over_boards(plan: &ScrewCheckPlan, context: Context<'_>) -> Html {
+    html! {
+        <section class="section">
+            <h2>{ "If the lead is left as it is" }</h2>
+            <ul class="kept">{ for plan.over_board.iter().map(|over| html! {
+                <li class="rule">
+                    <span>{ format!("over a board of {}", context.length(over.length)) }</span>
+                    <b>{ show::length(over.error, context.unit()).replace('-', "−") }</b>
+                </li>
+            }) }</ul>
+        </section>
+    }
+}
+
+fn figures_by_standard(iso: &Iso230, context: Context<'_>) -> Html {
+    let all = [
+        fact("Reversal value B", context.length(iso.reversal), None),
+        fact(
+            "Repeatability R",
+            context.length(iso.repeatability),
+            "two standard deviations to either side".to_owned(),
+        ),
+        fact(
+            "Accuracy A",
+            context.length(iso.accuracy),
+            "both directions".to_owned(),
+        ),
+        fact(
+            "Mean deviation M",
+            context.length(iso.mean_deviation),
+            "range, both directions".to_owned(),
+        ),
+    ];
+    facts("By ISO 230-2", all)
+}

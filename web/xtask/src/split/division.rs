@@ -1,0 +1,301 @@
+//! Which function goes where.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use anyhow::{Context, Result, bail, ensure};
+use walrus::ir::{Value, Visitor, dfs_in_order};
+use walrus::{
+    ConstExpr, Element, ElementItems, ElementKind, ExportItem, FunctionId, FunctionKind,
+    ImportKind, Module, TableId,
+};
+
+use super::{CHUNKS, START};
+
+/// A function by its place in the module: ids do not outlive one reading of it.
+pub(super) type Place = usize;
+
+/// Where a function is defined.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Home {
+    /// What the page fetches first.
+    Page,
+    /// The chunk of this index.
+    Chunk(usize),
+    /// Nowhere: only scripts call it.
+    Scripts,
+}
+
+/// Where every function goes, and what crosses between.
+#[derive(Debug)]
+pub(super) struct Division {
+    pub(super) homes: Vec<Home>,
+    /// The page's functions that chunks call.
+    pub(super) shared: BTreeSet<Place>,
+    /// Chunks' functions that the page calls, with the slot of the table for each.
+    pub(super) slots: BTreeMap<Place, u64>,
+    /// Slots there were before.
+    pub(super) table_size: u64,
+}
+
+/// What a function's name says of its home: nothing for most.
+fn marked(name: &str) -> Option<Home> {
+    // `<path::Type as Trait>::method` belongs to its type.
+    let name = name.trim_start_matches(['<', '&']);
+    let begins = |paths: &[&str]| paths.iter().any(|path| name.starts_with(path));
+    let chunk = CHUNKS.iter().position(|chunk| begins(chunk.paths))?;
+    Some(Home::Chunk(chunk))
+}
+
+/// Whether a function has this path; the compiler puts a hash behind it.
+fn is_named(name: &str, path: &str) -> bool {
+    let rest = name.strip_prefix(path);
+    rest.is_some_and(|rest| rest.is_empty() || rest.starts_with("::h"))
+}
+
+struct Callees<'a> {
+    places: &'a BTreeMap<FunctionId, Place>,
+    found: Vec<Place>,
+}
+
+impl<'instr> Visitor<'instr> for Callees<'_> {
+    fn visit_function_id(&mut self, function: &FunctionId) {
+        self.found.extend(self.places.get(function));
+    }
+}
+
+/// Who calls whom.
+struct Calls {
+    callees: Vec<Vec<Place>>,
+    names: Vec<String>,
+    marks: Vec<Option<Home>>,
+}
+
+impl Calls {
+    fn new(module: &Module, places: &BTreeMap<FunctionId, Place>) -> Self {
+        let mut callees = Vec::new();
+        let mut names = Vec::new();
+        let mut marks = Vec::new();
+        for function in module.funcs.iter() {
+            let found = Vec::new();
+            let mut visitor = Callees { places, found };
+            if let FunctionKind::Local(local) = &function.kind {
+                dfs_in_order(&mut visitor, local, local.entry_block());
+            }
+            callees.push(visitor.found);
+            let name = function.name.clone().unwrap_or_default();
+            marks.push(marked(&name));
+            names.push(name);
+        }
+        Self {
+            callees,
+            names,
+            marks,
+        }
+    }
+
+    /// What is only ever called through a pointer, and calls into a chunk past its gates, belongs there
+    /// too: it is a closure of the chunk's, wrapped in something of a general name.
+    fn mark_wrappers(&mut self, exported: Vec<Place>) {
+        let named = self.reached(exported, |place| self.mark(place).is_some());
+        loop {
+            let others = (0..self.names.len()).filter(|place| !named.contains(place));
+            let wrapper = others
+                .filter(|place| self.mark(*place).is_none())
+                .find_map(|place| Some((place, self.wraps(place)?)));
+            let Some((place, home)) = wrapper else { return };
+            if let Some(mark) = self.marks.get_mut(place) {
+                *mark = Some(home);
+            }
+        }
+    }
+
+    /// The chunk that a function calls into past its gates.
+    fn wraps(&self, place: Place) -> Option<Home> {
+        let inside = self.callees(place).iter();
+        inside
+            .filter(|callee| !self.is_gate(**callee))
+            .find_map(|callee| self.mark(*callee))
+    }
+
+    fn is_gate(&self, place: Place) -> bool {
+        let mut gates = CHUNKS.iter().flat_map(|chunk| chunk.gates);
+        gates.any(|gate| is_named(self.name(place), gate))
+    }
+
+    fn name(&self, place: Place) -> &str {
+        self.names.get(place).map_or("?", String::as_str)
+    }
+
+    /// A call into a chunk that has not come would stop the page: only its gates wait for it.
+    fn ensure_gate(&self, caller: Place, callee: Place) -> Result<()> {
+        ensure!(
+            self.is_gate(callee),
+            "{} calls {}, which may not have come yet",
+            self.name(caller),
+            self.name(callee)
+        );
+        Ok(())
+    }
+
+    fn mark(&self, place: Place) -> Option<Home> {
+        self.marks.get(place).copied().flatten()
+    }
+
+    fn callees(&self, place: Place) -> &[Place] {
+        self.callees.get(place).map_or(&[], Vec::as_slice)
+    }
+
+    /// All that `roots` reach, themselves included, without what `is_closed`.
+    fn reached(
+        &self,
+        roots: impl IntoIterator<Item = Place>,
+        is_closed: impl Fn(Place) -> bool,
+    ) -> BTreeSet<Place> {
+        let mut reached = BTreeSet::new();
+        let mut open: Vec<Place> = roots.into_iter().collect();
+        while let Some(place) = open.pop() {
+            if !is_closed(place) && reached.insert(place) {
+                open.extend(self.callees(place));
+            }
+        }
+        reached
+    }
+}
+
+impl Division {
+    pub(super) fn new(module: &Module) -> Result<Self> {
+        let places = places(module);
+        let mut calls = Calls::new(module, &places);
+        calls.mark_wrappers(exported(module, &places, |_| true));
+        let for_page = exported(module, &places, is_for_page);
+        // Only the page is given what the browser's side defines.
+        let imports = module
+            .imports
+            .iter()
+            .filter_map(|import| match import.kind {
+                ImportKind::Function(function) => places.get(&function).copied(),
+                _ => None,
+            });
+        let roots = for_page.into_iter().chain(in_table(module, &places)?);
+        let roots = roots.chain(imports);
+        let mut page = calls.reached(roots, |place| calls.mark(place).is_some());
+        let chunks: Vec<BTreeSet<Place>> = (0..CHUNKS.len())
+            .map(|chunk| {
+                let own = Some(Home::Chunk(chunk));
+                let roots = (0..calls.marks.len()).filter(|place| calls.mark(*place) == own);
+                calls.reached(roots, |place| {
+                    page.contains(&place)
+                        || calls.mark(place).is_some_and(|_| calls.mark(place) != own)
+                })
+            })
+            .collect();
+        // What two chunks need, either may need first.
+        for (index, chunk) in chunks.iter().enumerate() {
+            let later = chunks.iter().skip(index + 1);
+            page.extend(later.flat_map(|other| chunk.intersection(other)));
+        }
+        let home = |place: Place| match chunks.iter().position(|chunk| chunk.contains(&place)) {
+            _ if page.contains(&place) => Home::Page,
+            Some(chunk) => Home::Chunk(chunk),
+            None => Home::Scripts,
+        };
+        let homes: Vec<Home> = (0..calls.marks.len()).map(home).collect();
+        Self::crossings(module, &calls, homes)
+    }
+
+    fn crossings(module: &Module, calls: &Calls, homes: Vec<Home>) -> Result<Self> {
+        let table_size = module.tables.get(function_table(module)?).initial;
+        let mut shared = BTreeSet::new();
+        let mut entries = BTreeSet::new();
+        for (caller, &from) in homes.iter().enumerate() {
+            for &callee in calls.callees(caller) {
+                match (from, homes.get(callee).copied()) {
+                    (Home::Chunk(_), Some(Home::Page)) => {
+                        shared.insert(callee);
+                    }
+                    (Home::Page, Some(Home::Chunk(_))) => {
+                        calls.ensure_gate(caller, callee)?;
+                        entries.insert(callee);
+                    }
+                    _ => {}
+                }
+            }
+        }
+        let slots = entries.into_iter().zip(table_size..).collect();
+        Ok(Self {
+            homes,
+            shared,
+            slots,
+            table_size,
+        })
+    }
+
+    pub(super) fn home(&self, place: Place) -> Home {
+        self.homes.get(place).copied().unwrap_or(Home::Scripts)
+    }
+}
+
+/// Every function, in the order of the file.
+pub(super) fn functions(module: &Module) -> Vec<FunctionId> {
+    module.funcs.iter().map(walrus::Function::id).collect()
+}
+
+/// Every function's place.
+pub(super) fn places(module: &Module) -> BTreeMap<FunctionId, Place> {
+    functions(module).into_iter().zip(0..).collect()
+}
+
+/// The table through which functions are called.
+pub(super) fn function_table(module: &Module) -> Result<TableId> {
+    module
+        .tables
+        .main_function_table()?
+        .context("the module has no table of functions")
+}
+
+/// Where the table is filled with what.
+pub(super) fn filled(element: &Element) -> Result<(u64, &[FunctionId])> {
+    match (&element.kind, &element.items) {
+        (
+            ElementKind::Active {
+                offset: ConstExpr::Value(Value::I32(offset)),
+                ..
+            },
+            ElementItems::Functions(functions),
+        ) => Ok((u64::try_from(*offset)?, functions)),
+        other => bail!("a table is filled in an unexpected way: {other:?}"),
+    }
+}
+
+/// The page's own start, and what the glue itself calls: its names have two underscores in a row.
+fn is_for_page(export: &str) -> bool {
+    export == START || export.contains("__")
+}
+
+/// What is called from outside: the start, and those exports that are `wanted`.
+fn exported(
+    module: &Module,
+    places: &BTreeMap<FunctionId, Place>,
+    wanted: fn(&str) -> bool,
+) -> Vec<Place> {
+    let exports = module
+        .exports
+        .iter()
+        .filter_map(|export| match export.item {
+            ExportItem::Function(function) if wanted(&export.name) => Some(function),
+            _ => None,
+        });
+    let all = module.start.into_iter().chain(exports);
+    all.filter_map(|function| places.get(&function).copied())
+        .collect()
+}
+
+/// What may be called through a pointer.
+fn in_table(module: &Module, places: &BTreeMap<FunctionId, Place>) -> Result<Vec<Place>> {
+    let mut found = Vec::new();
+    for element in module.elements.iter() {
+        let functions = filled(element)?.1.iter();
+        found.extend(functions.filter_map(|function| places.get(function)));
+    }
+    Ok(found)
+}

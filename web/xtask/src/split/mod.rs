@@ -1,0 +1,92 @@
+//! Divides the compiled module, so that a first visit fetches only what the first answer needs.
+//!
+//! The module is compiled once. Scripts load it whole; the page loads `page.wasm`, and a chunk when a
+//! place is opened that needs it. A chunk shares memory, table and functions with the page: it is more
+//! of the same module, come later. The page calls into it through slots of the table which stay empty
+//! until then, so `www/chunks.js` lets nobody call before it has come.
+//!
+//! A splitter that works on annotated sources (one exists for this compiler) would put a promise into
+//! every place that calls across, and a second compilation beside the whole module. Here one table of
+//! paths says what goes where, and the call graph does the rest.
+
+mod division;
+mod parts;
+
+use anyhow::Result;
+use walrus::{Module, ModuleConfig};
+
+use division::Division;
+
+/// Functions that come later, by where they are in the sources.
+struct Chunk {
+    name: &'static str,
+    paths: &'static [&'static str],
+    /// The only ones that the page may call, and not before the chunk has come.
+    gates: &'static [&'static str],
+}
+
+/// What the page fetches when a place needs it.
+const CHUNKS: &[Chunk] = &[Chunk {
+    name: "sled",
+    paths: &[
+        "notchwright_web::view::sled::",
+        "notchwright_web::answer::sled::",
+        "notchwright_core::sled::",
+        "notchwright_core::square::",
+        "notchwright_core::screw_check::",
+        "notchwright_core::groove::",
+        "notchwright_core::drawing::sled::",
+        "notchwright_core::drawing::tools::",
+    ],
+    gates: &[
+        "notchwright_web::view::sled::view",
+        "notchwright_web::answer::sled::answer",
+    ],
+}];
+
+/// The only function that the page's own script calls by name. All other named exports are for
+/// scripts, and what only they need is in no part.
+const START: &str = "startPage";
+
+/// One file of the divided module.
+pub(crate) struct Part {
+    /// Its name, without an ending.
+    pub(crate) name: &'static str,
+    /// The module.
+    pub(crate) bytes: Vec<u8>,
+}
+
+/// Divides a module whose functions still have their names into the page and its chunks.
+pub(crate) fn divide(whole: &[u8]) -> Result<Vec<Part>> {
+    let division = Division::new(&parse(whole)?)?;
+    let mut parts = vec![Part {
+        name: "page",
+        bytes: parts::page(parse(whole)?, &division)?,
+    }];
+    for (chunk, Chunk { name, .. }) in CHUNKS.iter().enumerate() {
+        let bytes = parts::chunk(parse(whole)?, &division, chunk)?;
+        parts.push(Part { name, bytes });
+    }
+    Ok(parts)
+}
+
+/// Whether the page fetches this shipped file only after its first answer.
+pub(crate) fn comes_later(file: &str) -> bool {
+    let name = file
+        .strip_prefix("pkg/")
+        .and_then(|name| name.strip_suffix(".wasm"));
+    name.is_some_and(|name| CHUNKS.iter().any(|chunk| chunk.name == name))
+}
+
+/// The module without the names of its functions.
+pub(crate) fn without_names(whole: &[u8]) -> Result<Vec<u8>> {
+    Ok(parse(whole)?.emit_wasm())
+}
+
+/// Reads a module that will be written without names.
+fn parse(bytes: &[u8]) -> Result<Module> {
+    ModuleConfig::new()
+        .generate_name_section(std::env::var_os("NWN").is_some())
+        .generate_producers_section(false)
+        .parse(bytes)
+}
