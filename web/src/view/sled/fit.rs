@@ -204,13 +204,10 @@ fn blade(context: Context<'_>) -> Html {
 
 fn measured(context: Context<'_>) -> Html {
     let fields = [CutField::Near, CutField::Far, CutField::Play].map(Field::Cut);
-    let is_typed = fields
-        .iter()
-        .any(|field| !context.text(*field).trim().is_empty());
     folded(
         "Measured on the saw",
-        "Table left over at both ends, side play".to_owned(),
-        is_typed,
+        said(&fields, context),
+        &fields,
         html! {
             <>
                 <p class="quiet">
