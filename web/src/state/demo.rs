@@ -81,8 +81,8 @@ fn saw() -> Saw {
         greatest_height: Entry::mm("80"),
         to_slot: Entry::mm("118.5"),
         second_slot: Entry::mm("142"),
-        front: Entry::mm("405"),
-        rear: Entry::mm("285"),
+        front: Entry::mm("305"),
+        rear: Entry::mm("372"),
         ..Saw::default()
     }
 }

@@ -263,7 +263,7 @@ impl<'a> Picture<'a> {
             (self.right - inset, Anchor::End)
         };
         let x = |ems: f64| edge + self.sheet.ems(ems * roomier);
-        let (arrow_x, feed_x) = (x(5.6), x(6.4));
+        let (arrow_x, feed_x) = (x(5.1), x(5.5));
         for (x, name) in [(edge, "operator"), (feed_x, "feed")] {
             let spot = Spot::new(x, bottom, anchor);
             let rows = [message![name]];

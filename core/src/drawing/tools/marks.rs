@@ -80,9 +80,10 @@ pub(super) fn words_between(
     sheet.text(role, middle, Anchor::Middle, text);
 }
 
-/// What a text takes across at most, in a sans-serif face and millimetres or inches.
+/// What a text takes across at most, in a sans-serif face and millimetres or inches: the shortest length
+/// in millimetres may have five figures in inches.
 pub(super) fn width(text: &Message) -> Mm {
-    let shown = text.show(|length| format!("{} mm", write_number(length.mm(), 3)));
+    let shown = text.show(|length| format!("{:>5}", write_number(length.mm(), 3)));
     let widths = shown.chars().map(|character| match character {
         'm' | 'w' => 1.0,
         _ => 0.6,

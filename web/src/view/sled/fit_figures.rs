@@ -49,8 +49,12 @@ fn runner(plan: &SledFitPlan, context: Context<'_>) -> Html {
         _ => "left of the blade line",
     };
     let measured = plan.from_measured.map(|measured| {
-        let says = format!("then {} left at both ends", length(measured.left_after));
-        fact("By your left-overs", way(measured.forward, context), says)
+        let says = format!(
+            "{}, by your left-overs; then {} left at both ends",
+            way(measured.forward),
+            length(measured.left_after)
+        );
+        fact("As measured, move it", length(measured.forward.abs()), says)
     });
     let second = plan.second_runner.map(|second| {
         let from_left = format!(
@@ -59,25 +63,24 @@ fn runner(plan: &SledFitPlan, context: Context<'_>) -> Html {
         );
         fact("The other runner", length(second.from_blade), from_left)
     });
-    let off = [(runner.near_left, "near"), (runner.far_left, "far")]
-        .map(|(left, end)| format!("{end} end {}", length(left)))
-        .join(", ");
+    let now = format!(
+        "{}; left over as it is: near end {}, far end {}",
+        way(runner.forward),
+        length(runner.near_left),
+        length(runner.far_left)
+    );
     let all = [
         fact(
             "Runner's middle",
             length(runner.from_blade),
-            Some(side.to_owned()),
+            side.to_owned(),
         ),
         fact(
             "From the base's left edge",
             length(runner.from_base_left),
             None,
         ),
-        fact(
-            "Move the runner",
-            way(runner.forward, context),
-            format!("as it is, left over: {off}"),
-        ),
+        fact("Move the runner", length(runner.forward.abs()), now),
         fact("Then left at both ends", length(runner.left_after), None),
         fact(
             "Longest span that stays on",
@@ -88,15 +91,14 @@ fn runner(plan: &SledFitPlan, context: Context<'_>) -> Html {
     facts("Runner", all.into_iter().chain(measured).chain(second))
 }
 
-/// `40 mm forward`, in the words of somebody at the saw.
-fn way(forward: Mm, context: Context<'_>) -> String {
-    let by = context.length(forward.abs());
+/// Which way, in the words of somebody at the saw.
+fn way(forward: Mm) -> &'static str {
     if forward.is_above(Mm::ZERO) {
-        format!("{by} away from you")
+        "away from you"
     } else if forward.is_below(Mm::ZERO) {
-        format!("{by} towards you")
+        "towards you"
     } else {
-        "nowhere".to_owned()
+        "it is in the middle"
     }
 }
 

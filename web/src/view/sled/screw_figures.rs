@@ -10,6 +10,7 @@ use crate::answer::tools::Outcome;
 use crate::msg::Edit;
 use crate::state::{Field, ScrewField};
 use crate::view::context::Context;
+use crate::view::field::short;
 use crate::view::show;
 
 /// The outcome.
@@ -38,12 +39,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
 
 /// Leads differ in their fourth figure.
 fn fine(length: Mm, context: Context<'_>) -> String {
-    let unit = context.unit();
-    let (value, gap) = (
-        length / unit.length(),
-        if unit.symbol() == "mm" { " " } else { "" },
-    );
-    format!("{}{gap}{}", write_number(value, 5), unit.symbol())
+    write_number(length / context.unit().length(), 5)
 }
 
 fn figures(plan: &ScrewCheckPlan, context: Context<'_>) -> Html {
@@ -59,16 +55,10 @@ fn figures(plan: &ScrewCheckPlan, context: Context<'_>) -> Html {
     let backlash = plan
         .backlash
         .map(|backlash| fact("Backlash", length(backlash), None));
-    let scale = format!(
-        "{} ‰ of the lead",
-        write_number(plan.scale_per_mille, 3).replace('-', "−")
-    );
+    let off = write_number(plan.scale_per_mille, 3).replace('-', "−");
+    let lead = format!("{} per turn, off by {off} ‰", short(context.unit()));
     let all = [
-        fact(
-            "True lead",
-            fine(plan.lead, context),
-            format!("off by {scale}"),
-        ),
+        fact("True lead", fine(plan.lead, context), lead),
         fact("Offset at zero", length(plan.offset), None),
         fact(
             "Left unexplained",
@@ -112,9 +102,12 @@ fn plots(plan: &ScrewCheckPlan, context: Context<'_>) -> Html {
     html! {
         <section class="section">
             <h2>{ "Error as measured, and what is left of it" }</h2>
-            { figure(&screw_errors(plan), errors, context) }
-            { figure(&screw_residuals(plan), residuals, context) }
-            <p class="quiet">{ "Filled: reached from below. Open: from above." }</p>
+            <div class="views">
+                { figure(&screw_errors(plan), errors, context) }
+                { figure(&screw_residuals(plan), residuals, context) }
+            </div>
+            <p class="quiet">{ "Filled: reached from below. Open: from above. Line: the fit; where it is three lines, the outer two are \
+                                as far as the error that comes back every turn." }</p>
         </section>
     }
 }

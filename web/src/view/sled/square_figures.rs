@@ -74,19 +74,16 @@ fn figures(plan: &SquareTestPlan, answer: &SledAnswer, context: Context<'_>) -> 
             "slant of a flank over the thicker board".to_owned(),
         )
     });
-    let holes = answer
-        .fit
-        .current()
-        .and_then(|fit| fit.plan.holes)
-        .map(|holes| {
-            let says = if plan.per500.abs() <= holes.per500 {
-                "the slotted holes allow as much"
-            } else {
-                "more than that needs other holes"
-            };
-            let range = format!("±{} over 500 mm", length(holes.per500));
-            fact("Slotted holes allow", range, says.to_owned())
-        });
+    let holes = answer.fit.current().and_then(|fit| fit.plan.holes);
+    let holes = holes.map(|holes| {
+        let says = if plan.per500.abs() <= holes.per500 {
+            "over 500 mm, which is enough"
+        } else {
+            "over 500 mm, which is not enough: drill anew"
+        };
+        let range = format!("±{}", length(holes.per500));
+        fact("Slotted holes allow", range, says.to_owned())
+    });
     let error = format!(
         "{}°, or {}° in all",
         write_number(plan.error_degrees, 4),
