@@ -6,15 +6,16 @@ use notchwright_core::drawing::svg::svg;
 use notchwright_core::drawing::{Drawing, Paper, hole_line_tiles, sled_base};
 use notchwright_core::problem::Planned;
 use notchwright_core::sled::SledFitPlan;
-use yew::{Callback, Html, MouseEvent, html};
+use yew::{Callback, Html, MouseEvent, classes, html};
 
 use super::fit::pair;
 use super::parts::{figure, group, plan, state};
 use crate::msg::{Look, Msg};
-use crate::state::{PaperSize, Prints};
+use crate::state::{Entry, PaperSize, Prints};
 use crate::view::context::Context;
+use crate::view::field::short;
 use crate::view::segment::Segment;
-use crate::view::{drawing, show};
+use crate::view::{drawing, joint, show};
 
 /// What the drawing looks like where no style sheet of the page is: plain ink on white.
 const STYLE: &str = include_str!("base.css");
@@ -62,6 +63,7 @@ pub(super) fn outcome(context: Context<'_>) -> Html {
     let found = fit.plan.as_ref().map(|planned| {
         let inside = html! {
             <>
+                { heading(context) }
                 { shown(&planned.plan, context) }
                 { for fit.is_current.then(|| buttons(planned, context)) }
                 { on_paper(&planned.plan, context) }
@@ -69,7 +71,26 @@ pub(super) fn outcome(context: Context<'_>) -> Html {
         };
         plan(fit, inside)
     });
-    html! { <>{ state(fit, context) }{ for found }</> }
+    let prints = match context.model.state.sled.prints {
+        Prints::Drawing => "prints-drawing",
+        Prints::HoleLine => "prints-holes",
+    };
+    html! { <div class={classes!("section", prints)}>{ state(fit, context) }{ for found }</div> }
+}
+
+/// What it is, for somebody who has only the paper.
+fn heading(context: Context<'_>) -> Html {
+    let shop = &context.model.state.work.shop;
+    let name = |name: Option<&Entry>| name.map_or("", |name| name.text.as_str()).to_owned();
+    let sled = name(shop.sleds.chosen().map(|sled| &sled.name));
+    let saw = name(shop.saws.chosen().map(|saw| &saw.name));
+    let unit = short(context.unit());
+    html! {
+        <header class="for-paper">
+            <b class="job">{ format!("Base of {sled}") }</b>
+            <span>{ format!("for {saw}; {}; lengths in {unit}", joint::cutter_line(context)) }</span>
+        </header>
+    }
 }
 
 fn shown(plan: &SledFitPlan, context: Context<'_>) -> Html {
@@ -108,18 +129,25 @@ fn on_paper(plan: &SledFitPlan, context: Context<'_>) -> Html {
         PaperSize::Letter => Paper::Letter,
     };
     let tiles = hole_line_tiles(plan, paper);
+    if tiles.is_empty() {
+        return html! { <p>{ "The runner has no holes yet: say where they are, under Fit." }</p> };
+    }
     html! {
         <section class="section tiles" aria-label="The hole line at full size">
             <p class="quiet">{ format!(
                 "{} of the hole line. Print without scaling, check the bar with a rule, then tape them together at the marks.",
                 show::count(tiles.len(), "sheet", "sheets")
             ) }</p>
-            { for tiles.iter().map(|one| tile(one, context)) }
+            { for tiles.iter().map(|one| tile(one, view.paper, context)) }
         </section>
     }
 }
 
-fn tile(tile: &Drawing, context: Context<'_>) -> Html {
+fn tile(tile: &Drawing, paper: PaperSize, context: Context<'_>) -> Html {
     let write = |length| show::bare(length, context.unit());
-    html! { <div class="tile">{ drawing::full_size(tile, "A sheet of the hole line", &write) }</div> }
+    let paper = match paper {
+        PaperSize::A4 => None,
+        PaperSize::Letter => Some("letter"),
+    };
+    html! { <div class={classes!("tile", paper)}>{ drawing::full_size(tile, "A sheet of the hole line", &write) }</div> }
 }
