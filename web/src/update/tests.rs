@@ -2,6 +2,7 @@
 
 mod open;
 mod saw;
+mod sled;
 
 use notchwright_core::units::{Mm, Unit};
 use proptest::collection::vec;

@@ -17,7 +17,7 @@ pub(super) fn bare(length: Mm, unit: Unit) -> String {
         Unit::Inch => (0.25, 3),
     };
     let finer = u8::from(value.abs() < fine_below);
-    write_number(value, decimals + finer)
+    write_number(value, decimals + finer).replace('-', "−")
 }
 
 /// A length for a column of them: always the same number of decimals.

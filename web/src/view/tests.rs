@@ -1,5 +1,7 @@
 //! The views as text: what must be there for everybody to read, whatever is in the model.
 
+mod sled;
+
 use std::rc::Rc;
 
 use futures::executor::block_on;

@@ -1,14 +1,13 @@
 //! The chosen sled on the chosen saw.
 
 use notchwright_core::given::Given;
-use notchwright_core::message;
 use notchwright_core::sled::{
     BaseRequest, BladeRequest, CutRequest, LeftOverRequest, RunnerRequest, SledFitPlan,
     SledFitRequest, SledRequest, TableRequest, sled_fit,
 };
 use notchwright_core::units::{Mm, parse_length};
 
-use super::{Draft, FieldProblem, Outcome, finish};
+use super::{Draft, FieldProblem, Outcome, finish, none};
 use crate::state::{
     CutField, CutterField, Entry, Field, MeasuredFrom, Saw, SawField, Section, Side, Sled,
     SledField, Work,
@@ -41,11 +40,6 @@ fn request(draft: &mut Draft<'_>) -> SledFitRequest {
         measured: left_over(draft),
         play: draft.length("play", Field::Cut(CutField::Play)),
     }
-}
-
-fn none<T>(draft: &mut Draft<'_>, path: &'static str, says: &str) -> Given<T> {
-    draft.refuse(path, None, message![says]);
-    Given::Missing
 }
 
 fn table(draft: &mut Draft<'_>, saw: &Saw) -> TableRequest {

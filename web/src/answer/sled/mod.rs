@@ -5,9 +5,13 @@ mod fit;
 mod groove;
 mod screw;
 mod square;
+#[cfg(test)]
+mod tests;
 
 use std::rc::Rc;
 
+use notchwright_core::given::Given;
+use notchwright_core::message;
 use notchwright_core::problem::{Checked, Code};
 
 use super::draft::Draft;
@@ -29,6 +33,12 @@ pub(super) fn answer(work: &Work, before: Option<&SledAnswer>) -> SledAnswer {
         groove: groove::outcome(work, &before.groove, &mut problems),
         problems,
     }
+}
+
+/// Says that there is nothing to read this part of the request from.
+fn none<T>(draft: &mut Draft<'_>, path: &'static str, says: &str) -> Given<T> {
+    draft.refuse(path, None, message![says]);
+    Given::Missing
 }
 
 /// What is missing is still to be typed; everything else is a problem beside its field.

@@ -3,7 +3,7 @@
 use notchwright_core::given::Given;
 use notchwright_core::screw_check::{PointRequest, ScrewCheckPlan, ScrewCheckRequest, screw_check};
 
-use super::{Draft, FieldProblem, Outcome, finish, joint};
+use super::{Draft, FieldProblem, Outcome, finish, joint, none};
 use crate::state::{Approach, Field, Point, PointField, Work};
 
 pub(super) fn outcome(
@@ -14,7 +14,11 @@ pub(super) fn outcome(
     let mut draft = Draft::new(work);
     let screw = match work.shop.screws.chosen() {
         Some(screw) => joint::screw_request(&mut draft, screw).into(),
-        None => Given::Missing,
+        None => none(
+            &mut draft,
+            "screw",
+            "There is no screw: add one in the shop.",
+        ),
     };
     let both_ways = has_both(work);
     // A row that is not filled in yet is no point yet.

@@ -1,5 +1,6 @@
 //! The five-cut test, this one's and those that were kept.
 
+use notchwright_core::limits;
 use notchwright_core::square::{SquareTestPlan, SquareTestRequest, square_test};
 use notchwright_core::units::{Mm, parse_length};
 
@@ -24,8 +25,11 @@ pub(super) fn outcome(
     };
     let thicknesses = [JointField::ThicknessA, JointField::ThicknessB];
     let read = thicknesses.map(|field| read(work.joint.entry(field)));
-    if let Some(thickness) = read.into_iter().flatten().max() {
-        request.board_thickness = thickness.mm().into();
+    // The strip is what it is, whatever is wrong with the boards.
+    let can_be = limits::BOARD_THICKNESS.least..=limits::BOARD_THICKNESS.most;
+    let thicker = read.into_iter().flatten().max().map(Mm::mm);
+    if let Some(thickness) = thicker.filter(|thickness| can_be.contains(thickness)) {
+        request.board_thickness = thickness.into();
     }
     finish(draft, square_test(&request), before, problems)
 }

@@ -1,5 +1,6 @@
 //! Where the runner goes, the stroke, and what play does.
 
+use notchwright_core::problem::{Note, Planned};
 use notchwright_core::sled::{SledFitPlan, Stroke};
 use notchwright_core::units::Mm;
 use yew::{Html, html};
@@ -8,6 +9,7 @@ use super::parts::{fact, facts, notes, plan, state};
 use super::stroke;
 use crate::state::Side;
 use crate::view::context::Context;
+use crate::view::icon::Icon;
 use crate::view::show;
 
 /// The outcome.
@@ -21,17 +23,58 @@ pub(super) fn view(context: Context<'_>) -> Html {
             fit,
             html! {
                 <>
+                    { verdict(planned, context) }
                     { runner(&planned.plan, context) }
                     { stroke::view(&planned.plan, context) }
                     { travel(&planned.plan, context) }
                     { turning(&planned.plan, context) }
-                    { notes(&planned.notes, context) }
+                    { notes(&below(&planned.notes), context) }
                 </>
             },
         )
     });
     html! { <>{ state(fit, context) }{ for found }</> }
 }
+
+/// Whether it stays on the table; readers hear it whenever it changes.
+fn verdict(planned: &Planned<SledFitPlan>, context: Context<'_>) -> Html {
+    let off = planned
+        .notes
+        .iter()
+        .find(|note| LEAVES.contains(&note.code));
+    let runner = &planned.plan.runner;
+    let (sign, title, says) = match off {
+        Some(note) => (
+            Icon::Cross.sign("clash"),
+            "The runner leaves the table.",
+            context.message(&note.message),
+        ),
+        None => (
+            Icon::Tick.sign("fits"),
+            "The runner stays on the table.",
+            format!(
+                "At the nearer end of its stroke {} are left.",
+                context.length(runner.near_left.min(runner.far_left))
+            ),
+        ),
+    };
+    html! {
+        <div class="verdict" role="status">
+            { sign }
+            <strong>{ title }</strong>
+            <span>{ says }</span>
+        </div>
+    }
+}
+
+/// What the verdict does not say already.
+fn below(notes: &[Note]) -> Vec<Note> {
+    let others = notes.iter().filter(|note| !LEAVES.contains(&note.code));
+    others.cloned().collect()
+}
+
+/// Notes of a runner that does not stay on.
+const LEAVES: [&str; 2] = ["runner-too-long", "leaves-table"];
 
 fn runner(plan: &SledFitPlan, context: Context<'_>) -> Html {
     let length = |length| context.length(length);
