@@ -2,14 +2,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use anyhow::{Context, Result, bail, ensure};
-use walrus::ir::{Value, Visitor, dfs_in_order};
+use anyhow::{Context, Result, bail};
+use walrus::ir::Value;
 use walrus::{
-    ConstExpr, Element, ElementItems, ElementKind, ExportItem, FunctionId, FunctionKind,
-    ImportKind, Module, TableId,
+    ConstExpr, Element, ElementItems, ElementKind, ExportItem, FunctionId, ImportKind, Module,
+    TableId,
 };
 
-use super::{CHUNKS, START};
+use super::calls::Calls;
+use super::{Chunk, START};
 
 /// A function by its place in the module: ids do not outlive one reading of it.
 pub(super) type Place = usize;
@@ -37,135 +38,10 @@ pub(super) struct Division {
     pub(super) table_size: u64,
 }
 
-/// What a function's name says of its home: nothing for most.
-fn marked(name: &str) -> Option<Home> {
-    // `<path::Type as Trait>::method` belongs to its type.
-    let name = name.trim_start_matches(['<', '&']);
-    let begins = |paths: &[&str]| paths.iter().any(|path| name.starts_with(path));
-    let chunk = CHUNKS.iter().position(|chunk| begins(chunk.paths))?;
-    Some(Home::Chunk(chunk))
-}
-
-/// Whether a function has this path; the compiler puts a hash behind it.
-fn is_named(name: &str, path: &str) -> bool {
-    let rest = name.strip_prefix(path);
-    rest.is_some_and(|rest| rest.is_empty() || rest.starts_with("::h"))
-}
-
-struct Callees<'a> {
-    places: &'a BTreeMap<FunctionId, Place>,
-    found: Vec<Place>,
-}
-
-impl<'instr> Visitor<'instr> for Callees<'_> {
-    fn visit_function_id(&mut self, function: &FunctionId) {
-        self.found.extend(self.places.get(function));
-    }
-}
-
-/// Who calls whom.
-struct Calls {
-    callees: Vec<Vec<Place>>,
-    names: Vec<String>,
-    marks: Vec<Option<Home>>,
-}
-
-impl Calls {
-    fn new(module: &Module, places: &BTreeMap<FunctionId, Place>) -> Self {
-        let mut callees = Vec::new();
-        let mut names = Vec::new();
-        let mut marks = Vec::new();
-        for function in module.funcs.iter() {
-            let found = Vec::new();
-            let mut visitor = Callees { places, found };
-            if let FunctionKind::Local(local) = &function.kind {
-                dfs_in_order(&mut visitor, local, local.entry_block());
-            }
-            callees.push(visitor.found);
-            let name = function.name.clone().unwrap_or_default();
-            marks.push(marked(&name));
-            names.push(name);
-        }
-        Self {
-            callees,
-            names,
-            marks,
-        }
-    }
-
-    /// What is only ever called through a pointer, and calls into a chunk past its gates, belongs there
-    /// too: it is a closure of the chunk's, wrapped in something of a general name.
-    fn mark_wrappers(&mut self, exported: Vec<Place>) {
-        let named = self.reached(exported, |place| self.mark(place).is_some());
-        loop {
-            let others = (0..self.names.len()).filter(|place| !named.contains(place));
-            let wrapper = others
-                .filter(|place| self.mark(*place).is_none())
-                .find_map(|place| Some((place, self.wraps(place)?)));
-            let Some((place, home)) = wrapper else { return };
-            if let Some(mark) = self.marks.get_mut(place) {
-                *mark = Some(home);
-            }
-        }
-    }
-
-    /// The chunk that a function calls into past its gates.
-    fn wraps(&self, place: Place) -> Option<Home> {
-        let inside = self.callees(place).iter();
-        inside
-            .filter(|callee| !self.is_gate(**callee))
-            .find_map(|callee| self.mark(*callee))
-    }
-
-    fn is_gate(&self, place: Place) -> bool {
-        let mut gates = CHUNKS.iter().flat_map(|chunk| chunk.gates);
-        gates.any(|gate| is_named(self.name(place), gate))
-    }
-
-    fn name(&self, place: Place) -> &str {
-        self.names.get(place).map_or("?", String::as_str)
-    }
-
-    /// A call into a chunk that has not come would stop the page: only its gates wait for it.
-    fn ensure_gate(&self, caller: Place, callee: Place) -> Result<()> {
-        ensure!(
-            self.is_gate(callee),
-            "{} calls {}, which may not have come yet",
-            self.name(caller),
-            self.name(callee)
-        );
-        Ok(())
-    }
-
-    fn mark(&self, place: Place) -> Option<Home> {
-        self.marks.get(place).copied().flatten()
-    }
-
-    fn callees(&self, place: Place) -> &[Place] {
-        self.callees.get(place).map_or(&[], Vec::as_slice)
-    }
-
-    /// All that `roots` reach, themselves included, without what `is_closed`.
-    fn reached(
-        &self,
-        roots: impl IntoIterator<Item = Place>,
-        is_closed: impl Fn(Place) -> bool,
-    ) -> BTreeSet<Place> {
-        let mut reached = BTreeSet::new();
-        let mut open: Vec<Place> = roots.into_iter().collect();
-        while let Some(place) = open.pop() {
-            if !is_closed(place) && reached.insert(place) {
-                open.extend(self.callees(place));
-            }
-        }
-        reached
-    }
-}
-
 impl Division {
-    pub(super) fn new(module: &Module) -> Result<Self> {
+    pub(super) fn new(module: &Module, chunks: &[Chunk]) -> Result<Self> {
         let places = places(module);
-        let mut calls = Calls::new(module, &places);
+        let mut calls = Calls::new(module, &places, chunks);
         calls.mark_wrappers(exported(module, &places, |_| true));
         let for_page = exported(module, &places, is_for_page);
         // Only the page is given what the browser's side defines.
@@ -179,10 +55,10 @@ impl Division {
         let roots = for_page.into_iter().chain(in_table(module, &places)?);
         let roots = roots.chain(imports);
         let mut page = calls.reached(roots, |place| calls.mark(place).is_some());
-        let chunks: Vec<BTreeSet<Place>> = (0..CHUNKS.len())
+        let chunks: Vec<BTreeSet<Place>> = (0..chunks.len())
             .map(|chunk| {
                 let own = Some(Home::Chunk(chunk));
-                let roots = (0..calls.marks.len()).filter(|place| calls.mark(*place) == own);
+                let roots = (0..calls.len()).filter(|place| calls.mark(*place) == own);
                 calls.reached(roots, |place| {
                     page.contains(&place)
                         || calls.mark(place).is_some_and(|_| calls.mark(place) != own)
@@ -199,11 +75,11 @@ impl Division {
             Some(chunk) => Home::Chunk(chunk),
             None => Home::Scripts,
         };
-        let homes: Vec<Home> = (0..calls.marks.len()).map(home).collect();
+        let homes = (0..calls.len()).map(home).collect();
         Self::crossings(module, &calls, homes)
     }
 
-    fn crossings(module: &Module, calls: &Calls, homes: Vec<Home>) -> Result<Self> {
+    fn crossings(module: &Module, calls: &Calls<'_>, homes: Vec<Home>) -> Result<Self> {
         let table_size = module.tables.get(function_table(module)?).initial;
         let mut shared = BTreeSet::new();
         let mut entries = BTreeSet::new();

@@ -9,8 +9,11 @@
 //! every place that calls across, and a second compilation beside the whole module. Here one table of
 //! paths says what goes where, and the call graph does the rest.
 
+mod calls;
 mod division;
 mod parts;
+#[cfg(test)]
+mod tests;
 
 use anyhow::Result;
 use walrus::{Module, ModuleConfig};
@@ -58,12 +61,16 @@ pub(crate) struct Part {
 
 /// Divides a module whose functions still have their names into the page and its chunks.
 pub(crate) fn divide(whole: &[u8]) -> Result<Vec<Part>> {
-    let division = Division::new(&parse(whole)?)?;
+    divide_into(whole, CHUNKS)
+}
+
+fn divide_into(whole: &[u8], chunks: &[Chunk]) -> Result<Vec<Part>> {
+    let division = Division::new(&parse(whole)?, chunks)?;
     let mut parts = vec![Part {
         name: "page",
         bytes: parts::page(parse(whole)?, &division)?,
     }];
-    for (chunk, Chunk { name, .. }) in CHUNKS.iter().enumerate() {
+    for (chunk, Chunk { name, .. }) in chunks.iter().enumerate() {
         let bytes = parts::chunk(parse(whole)?, &division, chunk)?;
         parts.push(Part { name, bytes });
     }
@@ -86,7 +93,7 @@ pub(crate) fn without_names(whole: &[u8]) -> Result<Vec<u8>> {
 /// Reads a module that will be written without names.
 fn parse(bytes: &[u8]) -> Result<Module> {
     ModuleConfig::new()
-        .generate_name_section(std::env::var_os("NWN").is_some())
+        .generate_name_section(false)
         .generate_producers_section(false)
         .parse(bytes)
 }

@@ -1,0 +1,153 @@
+//! The parts run together as the whole does.
+
+use wasmi::{Caller, Engine, Error, Instance, Linker, Module, Store};
+
+use super::{WHOLE, module, parts};
+
+/// Modules that were started together, and what they told the browser's side.
+struct Running {
+    engine: Engine,
+    store: Store<Vec<i32>>,
+    linker: Linker<Vec<i32>>,
+    page: Instance,
+}
+
+impl Running {
+    fn start(bytes: &[u8]) -> Self {
+        let engine = Engine::default();
+        let mut store = Store::new(&engine, Vec::new());
+        let mut linker = Linker::new(&engine);
+        for (name, sign) in [("note", 1), ("warn", -1)] {
+            let note = move |mut caller: Caller<'_, Vec<i32>>, what: i32| {
+                caller.data_mut().push(sign * what);
+            };
+            linker.func_wrap("glue", name, note).unwrap();
+        }
+        let module = Module::new(&engine, bytes).unwrap();
+        let page = linker.instantiate_and_start(&mut store, &module).unwrap();
+        linker.instance(&mut store, "page", page).unwrap();
+        Self {
+            engine,
+            store,
+            linker,
+            page,
+        }
+    }
+
+    /// What all scripts load.
+    fn whole() -> Self {
+        Self::start(&module(WHOLE))
+    }
+
+    /// What the page fetches first.
+    fn page() -> Self {
+        Self::start(&parts()[0].1)
+    }
+
+    fn fetch(&mut self, chunk: &str) {
+        let bytes = parts().into_iter().find(|part| part.0 == chunk).unwrap().1;
+        let module = Module::new(&self.engine, bytes).unwrap();
+        let started = self.linker.instantiate_and_start(&mut self.store, &module);
+        started.unwrap();
+    }
+
+    fn start_page(&mut self) {
+        let start = self.page.get_typed_func::<(), ()>(&self.store, "startPage");
+        start.unwrap().call(&mut self.store, ()).unwrap();
+    }
+
+    fn call(&mut self, name: &str, given: i32) -> Result<i32, Error> {
+        let function = self.page.get_typed_func::<i32, i32>(&self.store, name)?;
+        function.call(&mut self.store, given)
+    }
+
+    fn call_slot(&mut self, slot: i32, given: i32) -> Result<i32, Error> {
+        let call = self
+            .page
+            .get_typed_func::<(i32, i32), i32>(&self.store, "page__call")?;
+        call.call(&mut self.store, (slot, given))
+    }
+
+    fn stack(&mut self) -> i32 {
+        let stack = self
+            .page
+            .get_typed_func::<(), i32>(&self.store, "page__stack");
+        stack.unwrap().call(&mut self.store, ()).unwrap()
+    }
+
+    /// The four bytes at this place of the memory.
+    fn stored(&self, at: usize) -> i32 {
+        let memory = self.page.get_memory(&self.store, "memory").unwrap();
+        let mut bytes = [0; 4];
+        memory.read(&self.store, at, &mut bytes).unwrap();
+        i32::from_le_bytes(bytes)
+    }
+}
+
+#[test]
+fn the_page_works_before_anything_else_has_come() {
+    let mut page = Running::page();
+    page.start_page();
+    assert_eq!(page.store.data(), &[1]);
+    // Derived from the module's text: 3 + 7, and 3 · 10.
+    assert_eq!(page.call("page__own", 3).unwrap(), 10);
+    assert_eq!(page.call_slot(1, 3).unwrap(), 30);
+    assert_eq!(page.stack(), 1000);
+}
+
+#[test]
+fn a_gate_is_shut_until_its_chunk_has_come() {
+    let mut page = Running::page();
+    for name in ["page__open", "page__open_other"] {
+        let shut = page.call(name, 3).unwrap_err().to_string();
+        assert!(shut.contains("uninitialized"), "{name}: {shut}");
+    }
+    for slot in [2, 3] {
+        assert!(page.call_slot(slot, 3).is_err(), "{slot}");
+    }
+    page.fetch("other");
+    assert!(page.call("page__open", 3).is_err());
+    assert_eq!(page.call("page__open_other", 3).unwrap(), 40_004);
+}
+
+#[test]
+fn the_parts_together_do_what_the_whole_does() {
+    let mut whole = Running::whole();
+    for order in [["later", "other"], ["other", "later"]] {
+        let mut page = Running::page();
+        order.iter().for_each(|chunk| page.fetch(chunk));
+        for given in [0, 3, -12] {
+            for name in ["page__open", "page__open_other", "page__own"] {
+                let expected = whole.call(name, given).unwrap();
+                assert_eq!(page.call(name, given).unwrap(), expected, "{name}");
+            }
+            for slot in 1..4 {
+                let expected = whole.call_slot(slot, given).unwrap();
+                assert_eq!(page.call_slot(slot, given).unwrap(), expected, "{slot}");
+            }
+        }
+    }
+}
+
+#[test]
+fn memory_globals_and_what_the_browser_gives_are_shared() {
+    let mut page = Running::page();
+    page.fetch("later");
+    // Derived from the module's text: (3 + 7) + 3 · 300 + (3 + 40 000) + 3 · 10.
+    assert_eq!(page.call("page__open", 3).unwrap(), 40_943);
+    assert_eq!(page.stored(16), 3);
+    assert_eq!(page.stack(), 984);
+    assert_eq!(page.store.data(), &[-3]);
+    page.call("page__open", 4).unwrap();
+    assert_eq!((page.stored(16), page.stack()), (4, 968));
+}
+
+#[test]
+fn what_was_in_memory_stays_when_a_chunk_comes() {
+    let mut page = Running::page();
+    let memory = page.page.get_memory(&page.store, "memory").unwrap();
+    memory.write(&mut page.store, 8, &[9, 0, 0, 0]).unwrap();
+    page.fetch("later");
+    assert_eq!(page.stored(8), 9);
+    assert_eq!(page.call("page__own", 3).unwrap(), 12);
+}
