@@ -108,6 +108,8 @@ limits! {
     GROOVE_DEPTH = length("The groove's depth", 0.1, 200.0, "within the board");
     /// Diameter of a router bit, mm.
     BIT = length("The bit's diameter", 0.5, 100.0, "from engraving to panel raising");
+    /// Flank of a dovetail bit to its axis, degrees.
+    FLANK = Limit { name: "The bit's flank", least: 1.0, most: 45.0, unit: Unit::Degrees, reason: "bits are ground from 7° to 18° (general articles)" };
     /// Blade to slot, mm.
     SLOT_PLACE = length("The distance to the slot", 5.0, 1000.0, "within a table");
     /// Part of a table's length, mm.

@@ -1,3 +1,4 @@
 //! Joints: from two boards and a cutter to sets of stops, each proven by a dry fit.
 
 pub mod box_joint;
+pub mod sliding;

@@ -1,0 +1,162 @@
+//! A published check value, refusals, and what holds for every sliding dovetail.
+
+use proptest::prelude::*;
+
+use super::{BitRequest, SlidingDovetailRequest, TaperRequest, sliding_dovetail};
+use crate::joint::box_joint::BoardRequest;
+use crate::problem::Code;
+
+fn request(tip: f64, degrees: f64, depth: f64, thickness: f64) -> SlidingDovetailRequest {
+    SlidingDovetailRequest {
+        bit: BitRequest {
+            tip_diameter: tip.into(),
+            flank_degrees: degrees.into(),
+            ..BitRequest::default()
+        }
+        .into(),
+        depth: depth.into(),
+        board: BoardRequest {
+            thickness: thickness.into(),
+        }
+        .into(),
+        ..SlidingDovetailRequest::default()
+    }
+}
+
+fn close(got: f64, expected: f64) {
+    assert!((got - expected).abs() < 5e-4, "{got} for {expected}");
+}
+
+#[test]
+fn one_pass_of_a_usual_bit() {
+    // Derived: 12.7 − 2 · 9.5 · tan 14° = 7.963; the tongue 12.7 − 0.1 = 12.6, cut (18 − 12.6) / 2 = 2.7 deep.
+    let plan = sliding_dovetail(&request(12.7, 14.0, 9.5, 18.0))
+        .unwrap()
+        .plan;
+    close(plan.mouth.mm(), 7.963);
+    close(plan.tongue_tip.mm(), 12.6);
+    close(plan.tongue_mouth.mm(), 7.863);
+    close(plan.tongue_cut_per_side.mm(), 2.7);
+    assert_eq!(plan.socket_fence_moves, []);
+}
+
+#[test]
+fn a_wider_socket_takes_fence_moves() {
+    // Derived: 20 − 12.7 = 7.3 of widening, at most 0.9 · 7.963 = 7.167 a move: two of 3.65.
+    let mut wide = request(12.7, 14.0, 9.5, 25.0);
+    wide.socket_floor = 20.0.into();
+    let plan = sliding_dovetail(&wide).unwrap().plan;
+    assert_eq!(plan.socket_fence_moves.len(), 2);
+    close(plan.socket_fence_moves[0].mm(), 3.65);
+    close(plan.first_from_middle.mm(), -3.65);
+    close(plan.mouth.mm(), 20.0 - 4.737);
+}
+
+#[test]
+fn a_taper_is_shared_by_both_flanks() {
+    // Derived: 0.6 wider over 300: 0.3 a side, atan(0.001) = 0.0573°.
+    let mut tapered = request(12.7, 14.0, 9.5, 18.0);
+    tapered.taper = TaperRequest {
+        by: 0.6.into(),
+        length: 300.0.into(),
+    }
+    .into();
+    let taper = sliding_dovetail(&tapered).unwrap().plan.taper.unwrap();
+    close(taper.per_side.mm(), 0.3);
+    close(taper.degrees, 0.0573);
+}
+
+#[test]
+fn refusals_say_what_would_work() {
+    let narrow_floor = SlidingDovetailRequest {
+        socket_floor: 12.0.into(),
+        ..request(12.7, 14.0, 9.5, 18.0)
+    };
+    let short_bit = SlidingDovetailRequest {
+        bit: BitRequest {
+            tip_diameter: 12.7.into(),
+            flank_degrees: 14.0.into(),
+            cutting_length: 9.0.into(),
+        }
+        .into(),
+        ..request(12.7, 14.0, 9.5, 18.0)
+    };
+    for (what, request, field, code, limit) in [
+        // Derived: 12.7 / (2 tan 14°) = 25.47.
+        (
+            "no neck",
+            request(12.7, 14.0, 26.0, 40.0),
+            "depth",
+            Code::TooLarge,
+            Some(25.468),
+        ),
+        (
+            "too deep for the edge",
+            short_bit,
+            "depth",
+            Code::TooLarge,
+            Some(9.0),
+        ),
+        (
+            "narrower than the bit",
+            narrow_floor,
+            "socketFloor",
+            Code::TooSmall,
+            Some(12.7),
+        ),
+        (
+            "wider than the board",
+            request(12.7, 14.0, 9.5, 12.0),
+            "socketFloor",
+            Code::TooLarge,
+            Some(12.1),
+        ),
+        (
+            "no board",
+            request(12.7, 14.0, 9.5, f64::NAN),
+            "board.thickness",
+            Code::NotFinite,
+            None,
+        ),
+    ] {
+        let problems = sliding_dovetail(&request).expect_err(what);
+        let found = problems
+            .iter()
+            .find(|problem| problem.field == field && problem.code == code);
+        let found = found.unwrap_or_else(|| panic!("{what}: {problems:?}"));
+        match (found.limit, limit) {
+            (Some(got), Some(expected)) => close(got, expected),
+            (got, expected) => assert_eq!(got, expected, "{what}"),
+        }
+    }
+}
+
+proptest! {
+    /// The tongue slides into the socket with the gap at every height, and no wood is left between passes.
+    #[test]
+    fn the_tongue_fits_its_socket(
+        tip in 4.0..40.0_f64,
+        degrees in 5.0..20.0_f64,
+        depth in 1.0..30.0_f64,
+        wider in 0.0..20.0_f64,
+        gap in 0.0..0.3_f64,
+    ) {
+        let mut request = request(tip, degrees, depth, tip + wider + 5.0);
+        request.socket_floor = (tip + wider).into();
+        request.glue_gap = gap.into();
+        let Ok(planned) = sliding_dovetail(&request) else {
+            let neck = tip - 2.0 * depth * libm::tan(degrees.to_radians());
+            prop_assert!(neck <= 0.6 + 0.2 * wider, "refused with a neck of {neck}");
+            return Ok(());
+        };
+        let plan = planned.plan;
+        prop_assert!((plan.floor - plan.tongue_tip).mm() - 2.0 * gap < 1e-9);
+        prop_assert!((plan.mouth - plan.tongue_mouth).mm() - 2.0 * gap < 1e-9);
+        let neck = plan.mouth - (plan.floor - crate::units::Mm::new(tip).unwrap());
+        for step in &plan.socket_fence_moves {
+            prop_assert!(*step < neck);
+        }
+        let total: f64 = plan.socket_fence_moves.iter().map(|step| step.mm()).sum();
+        prop_assert!((total - wider).abs() < 1e-9);
+    }
+}
