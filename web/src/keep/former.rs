@@ -2,6 +2,8 @@
 
 use notchwright_core::plain::Plain;
 
+use crate::state::field;
+
 /// The version before sleds had entries of their own.
 const SAWS_WITH_SLEDS: u32 = 1;
 /// What then stood with the saw.
@@ -31,7 +33,8 @@ fn value<'a>(fields: &'a mut [(String, Plain)], name: &str) -> Option<&'a mut Pl
         .map(|(_, value)| value)
 }
 
-/// Every saw that had one gets a sled of the same number, and the same one is chosen.
+/// Every saw that had one gets a sled of the same number, and the same one is chosen: the first where the
+/// chosen saw had none.
 fn part_sleds(shop: &mut Vec<(String, Plain)>) {
     let Some(Plain::Object(saws)) = value(shop, "saws") else {
         return;
@@ -40,14 +43,20 @@ fn part_sleds(shop: &mut Vec<(String, Plain)>) {
         return;
     };
     let sleds: Vec<_> = items.iter_mut().filter_map(part_sled).collect();
-    if sleds.is_empty() {
-        return;
-    }
+    let Some(first) = sleds.first() else { return };
+    let saw = field(saws, "chosen");
+    let has_one = saw.filter(|saw| sleds.iter().any(|sled| number(sled) == Some(saw)));
+    let chosen = has_one.or_else(|| number(first)).cloned();
     let mut list = vec![("items".to_owned(), Plain::List(sleds))];
-    if let Some(chosen) = value(saws, "chosen") {
-        list.push(("chosen".to_owned(), chosen.clone()));
-    }
+    list.extend(chosen.map(|chosen| ("chosen".to_owned(), chosen)));
     shop.push(("sleds".to_owned(), Plain::Object(list)));
+}
+
+fn number(thing: &Plain) -> Option<&Plain> {
+    match thing {
+        Plain::Object(fields) => field(fields, "id"),
+        _ => None,
+    }
 }
 
 fn part_sled(saw: &mut Plain) -> Option<Plain> {

@@ -1,5 +1,7 @@
 //! What is kept comes back, and what is foreign does no harm.
 
+mod former;
+
 use notchwright_core::units::Unit;
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -7,8 +9,11 @@ use serde_json::{Value, json};
 
 use super::{LARGEST, Restored, Unreadable, letters, link, saved};
 use crate::model::Model;
-use crate::msg::{Edit, Msg};
-use crate::state::{Field, Id, JointField, State};
+use crate::msg::{Edit, Look, Msg, Shelf};
+use crate::state::{
+    Approach, CutField, Field, Id, JointField, MeasuredFrom, PaperSize, Place, PointField, Prints,
+    RoutField, SawField, Section, Side, SledField, SquareField, State, Tool, WidthBy,
+};
 use crate::testing::msg;
 use crate::update::Found;
 
@@ -199,6 +204,64 @@ fn what_was_typed_in_inches_stays_in_inches() {
     let back = saved::restore(&saved::save(&state)).unwrap().state;
     assert_eq!(back.shown(Field::Joint(JointField::Width)), "5 1/2");
     assert_eq!(back, state);
+}
+
+/// Everything of the sled's place, each at least once.
+#[test]
+fn what_is_kept_in_the_sleds_place_comes_back() {
+    let mut messages: Vec<_> = [
+        Edit::Duplicate(Shelf::Sleds, Id(1)),
+        Edit::Choose(Shelf::Sleds, Id(2)),
+        Edit::Side(Id(1), Side::Right),
+        Edit::MeasuredFrom(Id(1), MeasuredFrom::Centre),
+        Edit::Section(Id(1), Section::T),
+        Edit::KeepTest("2026-04-30".into()),
+        Edit::AddPoint,
+        Edit::Approach(Id(9), Approach::Down),
+        Edit::WidthBy(WidthBy::Width),
+    ]
+    .map(Msg::Edit)
+    .to_vec();
+    let forms = CutField::ALL.iter().map(|field| Field::Cut(*field));
+    let forms = forms.chain(SquareField::ALL.iter().map(|field| Field::Square(*field)));
+    let forms = forms.chain(RoutField::ALL.iter().map(|field| Field::Rout(*field)));
+    let sled = SledField::ALL
+        .iter()
+        .map(|field| Field::Sled(Id(2), *field));
+    let saw = SawField::ALL.iter().map(|field| Field::Saw(Id(1), *field));
+    let point = PointField::ALL
+        .iter()
+        .map(|field| Field::Point(Id(9), *field));
+    let all: Vec<_> = forms.chain(sled).chain(saw).chain(point).collect();
+    // Every field has a text of its own, so that no two can take each other's place.
+    let texts = all.iter().zip(100..);
+    messages.extend(texts.map(|(field, n)| Msg::Edit(Edit::Type(*field, n.to_string()))));
+    messages.extend(
+        [
+            Look::Tool(Tool::Groove),
+            Look::Pushed(400),
+            Look::Cut(3),
+            Look::Prints(Prints::HoleLine),
+            Look::Paper(PaperSize::Letter),
+        ]
+        .map(Msg::Look),
+    );
+    messages.push(Msg::Go(Place::Sled));
+    let state = after(messages);
+    for read in [
+        saved::restore(&saved::save(&state)).unwrap(),
+        link::read(&link::write(&state)).unwrap().unwrap(),
+    ] {
+        assert!(read.is_whole);
+        for (field, n) in all.iter().zip(100..) {
+            assert_eq!(read.state.shown(*field), n.to_string(), "{field:?}");
+        }
+        let [test] = read.state.work.sled.tests.items() else {
+            panic!("{:?}", read.state.work.sled.tests)
+        };
+        assert_eq!((test.date.text.as_str(), test.sled), ("2026-04-30", Id(2)));
+        assert_eq!(read.state, state);
+    }
 }
 
 /// Written by the first version; every later one must go on reading both.
