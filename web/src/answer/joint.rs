@@ -227,7 +227,8 @@ fn reach(draft: &mut Draft<'_>, saw: Option<&Saw>, sled: Option<&Sled>) -> SawRe
         greatest_height,
         base,
         window: match (rail, face) {
-            (Given::Value(rail), Given::Value(face)) => (rail - face).into(),
+            // A rail before the carriage leaves no window; the sled's own place says what is wrong with it.
+            (Given::Value(rail), Given::Value(face)) => (rail - face).max(0.0).into(),
             _ => Given::Missing,
         },
     }

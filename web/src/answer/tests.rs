@@ -227,6 +227,24 @@ fn a_saw_limits_the_joint_only_as_far_as_it_is_known() {
     assert_eq!(problems(&bit), []);
 }
 
+/// What is said names what was typed: nobody typed a window below zero.
+#[test]
+fn a_rail_before_the_carriage_leaves_no_window() {
+    let answer = answer(|work| {
+        work.shop
+            .sleds
+            .change(Id(1), |sled| sled.front_rail = Entry::mm("100"));
+    });
+    let thicknesses = [JointField::ThicknessB, JointField::ThicknessA];
+    assert_eq!(
+        fields(&answer),
+        thicknesses.map(|field| Some(Field::Joint(field)))
+    );
+    for (_, said) in problems(&answer) {
+        assert!(said.contains("the sled has 0 mm"), "{said}");
+    }
+}
+
 #[test]
 fn a_form_waits_until_it_is_filled_in() {
     let blank = answer(|work| {

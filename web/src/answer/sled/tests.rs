@@ -117,6 +117,7 @@ fn what_the_joint_has_said_is_not_said_again() {
         (sled(SledField::Travel), "far"),
         (sled(SledField::CarriageFace), "there"),
         (sled(SledField::FrontRail), "there"),
+        (sled(SledField::FrontRail), "100"),
         (Field::Cutter(Id(1), CutterField::Kerf), "-1"),
         (Field::Cutter(Id(1), CutterField::Diameter), "round"),
     ] {
