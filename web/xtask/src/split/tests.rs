@@ -28,7 +28,11 @@ fn module(text: &str) -> Vec<u8> {
 
 /// The parts of the module by name.
 fn parts() -> Vec<(&'static str, Vec<u8>)> {
-    let parts = divide_into(&module(WHOLE), CHUNKS).unwrap();
+    parts_of(WHOLE)
+}
+
+fn parts_of(text: &str) -> Vec<(&'static str, Vec<u8>)> {
+    let parts = divide_into(&module(text), CHUNKS).unwrap();
     let parts = parts.into_iter();
     parts.map(|part| (part.name, part.bytes)).collect()
 }

@@ -2,7 +2,7 @@
 
 use wasmi::{Caller, Engine, Error, Instance, Linker, Module, Store};
 
-use super::{WHOLE, module, parts};
+use super::{WHOLE, module, parts_of};
 
 /// Modules that were started together, and what they told the browser's side.
 struct Running {
@@ -10,6 +10,7 @@ struct Running {
     store: Store<Vec<i32>>,
     linker: Linker<Vec<i32>>,
     page: Instance,
+    parts: Vec<(&'static str, Vec<u8>)>,
 }
 
 impl Running {
@@ -31,6 +32,7 @@ impl Running {
             store,
             linker,
             page,
+            parts: Vec::new(),
         }
     }
 
@@ -41,11 +43,19 @@ impl Running {
 
     /// What the page fetches first.
     fn page() -> Self {
-        Self::start(&parts()[0].1)
+        Self::page_of(WHOLE)
+    }
+
+    fn page_of(text: &str) -> Self {
+        let parts = parts_of(text);
+        Self {
+            parts: parts.clone(),
+            ..Self::start(&parts[0].1)
+        }
     }
 
     fn fetch(&mut self, chunk: &str) {
-        let bytes = parts().into_iter().find(|part| part.0 == chunk).unwrap().1;
+        let (_, bytes) = self.parts.iter().find(|part| part.0 == chunk).unwrap();
         let module = Module::new(&self.engine, bytes).unwrap();
         let started = self.linker.instantiate_and_start(&mut self.store, &module);
         started.unwrap();
@@ -150,4 +160,19 @@ fn what_was_in_memory_stays_when_a_chunk_comes() {
     page.fetch("later");
     assert_eq!(page.stored(8), 9);
     assert_eq!(page.call("page__own", 3).unwrap(), 12);
+}
+
+/// It need not wait for the other.
+#[test]
+fn a_chunk_has_a_copy_of_what_it_calls_in_another() {
+    let text = WHOLE.replacen(
+        "(call $\"lib::both\" (i32.add (local.get 0) (i32.const 1)))",
+        "(call $\"core::ops::FnOnce::call_once\" (local.get 0))",
+        1,
+    );
+    assert_ne!(text, WHOLE);
+    let mut page = Running::page_of(&text);
+    page.fetch("other");
+    // Derived from the module's text: 3 + 2000.
+    assert_eq!(page.call("page__open_other", 3).unwrap(), 2003);
 }
