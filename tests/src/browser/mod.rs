@@ -36,5 +36,5 @@ pub use accessibility::Violation;
 pub use fantoccini::key::Key;
 pub use notchwright_site::Site;
 pub use page::Page;
-pub use place::{Copy, Profile, dist, serve_dist};
+pub use place::{Copy, Downloads, Profile, dist, serve_dist};
 pub use view::View;

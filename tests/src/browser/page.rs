@@ -16,7 +16,7 @@ use super::accessibility::{Violation, violations};
 use super::devtools;
 use super::driver::Driver;
 use super::journal::Journal;
-use super::place::target;
+use super::place::{Downloads, target};
 use super::view::View;
 
 /// How long the page may take over anything, even on a busy machine.
@@ -251,6 +251,31 @@ impl Page {
     /// When the browser refuses it.
     pub async fn devtools(&self, command: &str, parameters: Value) -> Result<Value> {
         devtools::send(&self.client, command, parameters).await
+    }
+
+    /// Lets the page save files, and waits until a text of this name is saved by `ask`.
+    ///
+    /// # Errors
+    ///
+    /// When `ask` fails, or no such file has been saved after a while.
+    pub async fn saved(
+        &self,
+        downloads: &Downloads,
+        name: &str,
+        ask: impl Future<Output = Result<()>>,
+    ) -> Result<String> {
+        let allowed = json!({ "behavior": "allow", "downloadPath": downloads.folder() });
+        self.devtools("Browser.setDownloadBehavior", allowed)
+            .await?;
+        ask.await?;
+        let end = Instant::now() + PATIENCE;
+        while Instant::now() < end {
+            if let Some(text) = downloads.text(name) {
+                return Ok(text);
+            }
+            sleep(PAUSE).await;
+        }
+        bail!("waited in vain for {name} to be saved")
     }
 
     /// Slows the page's processor down; 1 is its own speed.

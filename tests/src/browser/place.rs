@@ -101,6 +101,46 @@ impl Drop for Profile {
     }
 }
 
+/// A folder for what a page saves as files.
+///
+/// The browser makes it, and it is deleted when it is dropped.
+#[derive(Debug)]
+pub struct Downloads {
+    folder: PathBuf,
+}
+
+impl Downloads {
+    /// An empty folder.
+    #[must_use]
+    pub fn new(name: &str) -> Self {
+        let folder = target()
+            .join("downloads")
+            .join(format!("{name}-{}", std::process::id()));
+        Self { folder }
+    }
+
+    /// Where it is.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    /// The text of a file in it; nothing until it has been saved. The browser keeps its place with an empty
+    /// file, and then puts the whole one there.
+    #[must_use]
+    pub fn text(&self, name: &str) -> Option<String> {
+        let text = fs::read_to_string(self.folder.join(name)).ok();
+        text.filter(|text| !text.is_empty())
+    }
+}
+
+impl Drop for Downloads {
+    fn drop(&mut self) {
+        // As for a copy: Cargo's own folder takes no harm.
+        let _ = fs::remove_dir_all(&self.folder);
+    }
+}
+
 fn copy(from: &Path, to: &Path) -> std::io::Result<()> {
     fs::create_dir_all(to)?;
     for entry in fs::read_dir(from)? {

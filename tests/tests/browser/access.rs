@@ -51,6 +51,14 @@ async fn barriers(page: &Page, name: &str) -> Result<Vec<String>> {
         .collect())
 }
 
+/// Fails when anything on one screen is too small, too wide, or found by axe-core.
+pub(crate) async fn assert_usable(page: &Page, name: &str) -> Result<()> {
+    let mut found = misfits(page, name).await?;
+    found.extend(barriers(page, name).await?);
+    assert!(found.is_empty(), "{}", found.join("\n"));
+    Ok(())
+}
+
 /// Looks at every screen for what is too small, too wide, and for what axe-core finds.
 async fn check(view: &View) -> Result<()> {
     let site = serve_dist()?;

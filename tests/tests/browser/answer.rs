@@ -7,6 +7,7 @@ use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::{
     BoardRequest, BoxJointPlan, BoxJointRequest, LayoutRequest, SawRequest, box_joint,
 };
+use notchwright_core::message::Message;
 use notchwright_core::stop::{Reading, Set};
 use notchwright_core::units::{Mm, Unit, write_number, write_padded};
 use serde_json::{Value, json};
@@ -20,7 +21,12 @@ pub(crate) fn worked(width: f64) -> BoxJointRequest {
         width: width.into(),
         a: board(12.0).into(),
         b: board(18.0).into(),
-        cutter: cutter(3.07),
+        cutter: CutterRequest {
+            kerf: 3.07.into(),
+            diameter: 254.0.into(),
+            ..CutterRequest::default()
+        }
+        .into(),
         screw: ScrewRequest {
             threads_per_inch: 16.0.into(),
             divisions: 80.0.into(),
@@ -32,6 +38,8 @@ pub(crate) fn worked(width: f64) -> BoxJointRequest {
         saw: SawRequest {
             greatest_height: 80.0.into(),
             base: 15.0.into(),
+            // Its front rail at 370, its carriage's face at 170.
+            window: 200.0.into(),
         }
         .into(),
         ..BoxJointRequest::default()
@@ -82,6 +90,27 @@ pub(crate) fn tables(plan: &BoxJointPlan, unit: Unit) -> Value {
         rows.collect::<Value>()
     };
     plan.sets.iter().map(table).collect()
+}
+
+/// A length as it is read off the page: finer where it is small.
+pub(crate) fn length(length: Mm, unit: Unit) -> String {
+    let gap = if unit == Unit::Mm { " " } else { "" };
+    format!("{}{gap}{}", bare(length, unit), unit.symbol())
+}
+
+/// The same without its unit.
+pub(crate) fn bare(length: Mm, unit: Unit) -> String {
+    let value = length / unit.length();
+    let (fine_below, decimals) = match unit {
+        Unit::Mm => (1.0, 2),
+        Unit::Inch => (0.25, 3),
+    };
+    write_number(value, decimals + u8::from(value.abs() < fine_below))
+}
+
+/// A sentence of the core's as the page writes it, in millimetres.
+pub(crate) fn sentence(message: &Message) -> String {
+    message.show(|mm| length(mm, Unit::Mm))
 }
 
 fn column(length: Mm, unit: Unit) -> String {

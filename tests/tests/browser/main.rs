@@ -11,6 +11,7 @@ mod problems;
 mod saw;
 mod screens;
 mod shop;
+mod sled;
 mod start;
 mod steps;
 mod store;

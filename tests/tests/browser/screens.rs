@@ -3,7 +3,7 @@
 use anyhow::Result;
 use notchwright_tests::browser::Page;
 
-use crate::steps::{see, type_width};
+use crate::steps::{see, see_nothing, type_width};
 
 /// Goes from a first visit through every screen, and has a look at each.
 pub(crate) async fn walk(page: &Page, mut look: impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
@@ -11,6 +11,7 @@ pub(crate) async fn walk(page: &Page, mut look: impl AsyncFnMut(&str) -> Result<
     fingers(page, &mut look).await?;
     folds(page, &mut look).await?;
     problems(page, &mut look).await?;
+    sled(page, &mut look).await?;
     shop(page, &mut look).await?;
     saw(page, &mut look).await
 }
@@ -50,6 +51,84 @@ async fn problems(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -
     type_width(page, "5 1/2").await?;
     see(page, ".verdict strong", "It fits").await?;
     look("typing inches").await
+}
+
+/// Every tool of the sled, in the inches that were just chosen and then in millimetres.
+async fn sled(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
+    page.press("Sled").await?;
+    page.find(".main.sled .facts").await?;
+    look("sled").await?;
+    for fold in [
+        "The saw's table",
+        "The sled",
+        "Blade and cut",
+        "Measured on the saw",
+    ] {
+        page.press(fold).await?;
+    }
+    look("sled unfolded in inches").await?;
+    page.choose("units", "mm").await?;
+    sled_problems(page, look).await?;
+    page.press("Before you cut").await?;
+    look("sled unfolded").await?;
+    sled_tools(page, look).await?;
+    page.choose("units", "in").await
+}
+
+async fn sled_problems(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
+    page.replace_text("#sled-1-front-rail", "300").await?;
+    page.replace_text("#sled-1-contact-far", "10").await?;
+    page.find(".found.stale").await?;
+    look("sled problems, stale").await?;
+    page.replace_text("#sled-1-front-rail", "370").await?;
+    page.replace_text("#saw-1-front", "").await?;
+    page.replace_text("#sled-1-contact-far", "560").await?;
+    see(page, ".outcome .state", "Still needed").await?;
+    look("sled, still needed").await?;
+    page.replace_text("#saw-1-front", "305").await?;
+    page.press("Pushed through").await?;
+    page.find("text.contact-off").await?;
+    look("sled, runner off the table").await?;
+    page.replace_text("#sled-1-contact-far", "440").await?;
+    see_nothing(page, ".found.stale, text.contact-off").await
+}
+
+async fn sled_tools(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
+    page.choose("tool", "Base").await?;
+    look("base").await?;
+    page.choose("prints", "the hole line").await?;
+    look("base, hole line").await?;
+    page.choose("tool", "Square").await?;
+    page.press("Keep this test").await?;
+    page.press("Keep this test").await?;
+    page.find("[aria-label='Error of each test, in order']")
+        .await?;
+    for cut in 1..=5 {
+        look(&format!("square, cut {cut}")).await?;
+        if cut < 5 {
+            page.press("Next cut").await?;
+        }
+    }
+    page.choose("tool", "Screw").await?;
+    look("screw").await?;
+    page.replace_text("#point-3-measured", "wide").await?;
+    page.find(".found.stale").await?;
+    look("screw problem").await?;
+    page.replace_text("#point-3-measured", "40.05").await?;
+    page.click("[aria-label='Position 2 was reached from below: change']")
+        .await?;
+    see(page, ".found", "Take the backlash").await?;
+    look("screw, both directions").await?;
+    page.choose("tool", "Groove").await?;
+    page.press("Stopped groove").await?;
+    page.replace_text("#rout-from", "40").await?;
+    page.replace_text("#rout-to", "100").await?;
+    see(page, ".found", "Marks for a stopped groove").await?;
+    look("groove").await?;
+    page.choose("width-by", "known").await?;
+    page.replace_text("#rout-width", "4").await?;
+    see(page, "#rout-bit-problem", "take a bit").await?;
+    look("groove problem").await
 }
 
 async fn shop(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
