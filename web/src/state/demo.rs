@@ -1,8 +1,8 @@
 //! The worked joint that the page opens on.
 
 use super::{
-    CutForm, Cutter, Entry, GrooveForm, JointForm, LeadBy, List, Point, RoutForm, Saw, Screw, Shop,
-    Sled, SledForm, SlotForm, SquareForm, StackForm, State, Work,
+    CutForm, Cutter, DovetailForm, Entry, GrooveForm, JointForm, LeadBy, List, Point, RoutForm,
+    Saw, Screw, Shop, Sled, SledForm, SlidingForm, SlotForm, SquareForm, StackForm, State, Work,
 };
 
 impl State {
@@ -38,7 +38,34 @@ fn joint() -> JointForm {
             depth: Entry::mm("6"),
             ..GrooveForm::default()
         },
+        dovetail: dovetail(),
+        sliding: sliding(),
         ..JointForm::default()
+    }
+}
+
+fn dovetail() -> DovetailForm {
+    DovetailForm {
+        tails: Entry::mm("4"),
+        narrow_pin: Entry::mm("5"),
+        half_pin: Entry::mm("6"),
+        ratio: Entry::mm("3"),
+        run: Entry::mm("8"),
+        degrees: Entry::mm("8"),
+        wedge_length: Entry::mm("300"),
+        wedge_thin: Entry::mm("6"),
+        ..DovetailForm::default()
+    }
+}
+
+/// A shelf into the chest's side.
+fn sliding() -> SlidingForm {
+    SlidingForm {
+        tip: Entry::mm("12.7"),
+        flank: Entry::mm("14"),
+        depth: Entry::mm("9.5"),
+        thickness: Entry::mm("18"),
+        ..SlidingForm::default()
     }
 }
 

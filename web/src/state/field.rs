@@ -1,8 +1,8 @@
 //! Every field that is typed into, by name.
 
 use super::{
-    CutField, CutterField, Entry, Id, JointField, PointField, RoutField, SawField, ScrewField,
-    SledField, SlotField, SquareField, StackField, Work,
+    CutField, CutterField, DovetailField, Entry, Id, JointField, PointField, RoutField, SawField,
+    ScrewField, SledField, SlidingField, SlotField, SquareField, StackField, Work,
 };
 
 /// Which field.
@@ -10,6 +10,10 @@ use super::{
 pub enum Field {
     /// A field of the joint.
     Joint(JointField),
+    /// A field of the dovetails.
+    Dovetail(DovetailField),
+    /// A field of the sliding dovetail.
+    Sliding(SlidingField),
     /// A field of a saw.
     Saw(Id, SawField),
     /// A field of a sled.
@@ -53,6 +57,8 @@ impl Field {
     pub fn kind(self) -> Kind {
         match self {
             Self::Joint(field) => field.kind(),
+            Self::Dovetail(field) => field.kind(),
+            Self::Sliding(field) => field.kind(),
             Self::Saw(_, field) => field.kind(),
             Self::Cutter(_, field) => field.kind(),
             Self::Screw(_, field) => field.kind(),
@@ -71,6 +77,8 @@ impl Field {
     pub fn id(self) -> String {
         match self {
             Self::Joint(field) => format!("joint-{}", field.id()),
+            Self::Dovetail(field) => format!("dovetail-{}", field.id()),
+            Self::Sliding(field) => format!("sliding-{}", field.id()),
             Self::Saw(item, field) => format!("saw-{item}-{}", field.id()),
             Self::Cutter(item, field) => format!("cutter-{item}-{}", field.id()),
             Self::Screw(item, field) => format!("screw-{item}-{}", field.id()),
@@ -91,6 +99,8 @@ impl Work {
     pub fn entry(&self, field: Field) -> Option<&Entry> {
         match field {
             Field::Joint(field) => Some(self.joint.entry(field)),
+            Field::Dovetail(field) => Some(self.joint.dovetail.entry(field)),
+            Field::Sliding(field) => Some(self.joint.sliding.entry(field)),
             Field::Saw(item, field) => Some(self.shop.saws.get(item)?.entry(field)),
             Field::Cutter(item, field) => Some(self.shop.cutters.get(item)?.entry(field)),
             Field::Screw(item, field) => Some(self.shop.screws.get(item)?.entry(field)),
@@ -108,6 +118,8 @@ impl Work {
     pub fn entry_mut(&mut self, field: Field) -> Option<&mut Entry> {
         match field {
             Field::Joint(field) => Some(self.joint.entry_mut(field)),
+            Field::Dovetail(field) => Some(self.joint.dovetail.entry_mut(field)),
+            Field::Sliding(field) => Some(self.joint.sliding.entry_mut(field)),
             Field::Saw(item, field) => Some(self.shop.saws.get_mut(item)?.entry_mut(field)),
             Field::Cutter(item, field) => Some(self.shop.cutters.get_mut(item)?.entry_mut(field)),
             Field::Screw(item, field) => Some(self.shop.screws.get_mut(item)?.entry_mut(field)),

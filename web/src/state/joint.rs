@@ -1,21 +1,24 @@
 //! The joint as it is typed.
 
+use super::dovetail::{DovetailForm, JointKind, SlidingForm};
 use super::entry::Entry;
 use super::field::typed_fields;
 use super::stored::{stored, words};
 
 stored! {
-    /// A box joint.
+    /// The joint: what every kind needs, and what each needs for itself.
     pub struct JointForm {
+        /// Which joint it is.
+        pub kind: JointKind = "kind",
         /// What the piece is called.
         pub job: Entry = "job",
         /// What the joint is called.
         pub name: Entry = "name",
         /// Width of both boards.
         pub width: Entry = "width",
-        /// Thickness of board A.
+        /// Thickness of board A; of a dovetail, the tail board.
         pub thickness_a: Entry = "thicknessA",
-        /// Thickness of board B.
+        /// Thickness of board B; of a dovetail, the pin board.
         pub thickness_b: Entry = "thicknessB",
         /// How the width is divided.
         pub layout: LayoutKind = "layout",
@@ -39,6 +42,10 @@ stored! {
         pub zero: ZeroForm = "zero",
         /// A groove along both boards.
         pub groove: GrooveForm = "groove",
+        /// Dovetails.
+        pub dovetail: DovetailForm = "dovetail",
+        /// A sliding dovetail.
+        pub sliding: SlidingForm = "sliding",
     }
 }
 

@@ -4,6 +4,7 @@
 
 mod at_saw;
 mod demo;
+mod dovetail;
 mod entry;
 mod field;
 mod id;
@@ -17,6 +18,9 @@ mod stored;
 mod tests;
 
 pub use at_saw::{AtSaw, Step};
+pub use dovetail::{
+    DovetailField, DovetailForm, JointKind, PinsBy, SlidingField, SlidingForm, SlopeBy,
+};
 pub(crate) use entry::split_lengths;
 pub use entry::{Entry, LONGEST};
 pub use field::{Field, Kind};

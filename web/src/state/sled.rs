@@ -17,6 +17,11 @@ stored! {
         pub tests: List<SquareTest> = "tests",
         /// Positions that were commanded of the chosen screw and then measured.
         pub points: List<Point> = "points",
+        /// The lead that they were commanded with, once a corrected one has been taken: the positions stay
+        /// what they were.
+        pub commanded_with: Entry = "commandedWith",
+        /// The screw of that lead.
+        pub commanded_screw: Id = "commandedScrew",
         /// A groove on the router table.
         pub rout: RoutForm = "rout",
     }

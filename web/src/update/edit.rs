@@ -1,13 +1,13 @@
 //! Changes of what was typed and chosen.
 
-use notchwright_core::units::{Mm, Unit, parse_length};
+use notchwright_core::units::{Mm, Unit, parse_length, read_number};
 
 use crate::effect::Effect;
 use crate::msg::{Edit, Shelf};
 use crate::notice::Notice;
 use crate::state::{
     Cutter, CutterField, Entry, Field, Id, Item, LayoutKind, LeadBy, List, Named, Point,
-    PointField, SawField, ScrewField, Shop, SledField, SledForm, SquareTest, Work,
+    PointField, SawField, Screw, ScrewField, Shop, SledField, SledForm, SquareTest, Work,
 };
 
 /// Does the same to whichever list is meant.
@@ -77,6 +77,10 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::Rounding(id, rounding) => shop.screws.change(*id, |screw| screw.rounding = *rounding),
         Edit::Rises(id, rises) => shop.screws.change(*id, |screw| screw.rises = *rises),
         Edit::TakeLead(id, lead) => shop.screws.change(*id, |screw| {
+            if sled.commanded_with.is_blank() || sled.commanded_screw != *id {
+                sled.commanded_with = stated_lead(screw);
+                sled.commanded_screw = *id;
+            }
             screw.by = LeadBy::Lead;
             screw.lead = Entry::of(*lead, unit);
         }),
@@ -87,6 +91,8 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::RemovePoint(id) => return forget(&mut sled.points, *id, "The position"),
         Edit::ClearPoints => {
             sled.points = List::default();
+            sled.commanded_with = Entry::default();
+            sled.commanded_screw = Id::default();
             return said(Notice::Removed("The table".to_owned()));
         }
         Edit::Approach(id, approach) => sled.points.change(*id, |point| point.approach = *approach),
@@ -108,6 +114,17 @@ fn forget<T: Item>(list: &mut List<T>, id: Id, what: &str) -> Outcome {
     match list.remove(id) {
         Some(_) => said(Notice::Removed(what.to_owned())),
         None => Outcome::default(),
+    }
+}
+
+/// The lead that a screw is known by.
+fn stated_lead(screw: &Screw) -> Entry {
+    match screw.by {
+        LeadBy::Lead => screw.lead.clone(),
+        LeadBy::Threads => read_number(&screw.threads.text)
+            .filter(|threads| *threads > 0.0)
+            .map(|threads| Entry::of(Mm::INCH / threads, Unit::Mm))
+            .unwrap_or_default(),
     }
 }
 

@@ -48,7 +48,9 @@ impl Model {
                 Vec::new()
             }
             Msg::AskAgain => {
-                self.sled_part = Part::Away;
+                if self.sled_part == Part::Failed {
+                    self.sled_part = Part::Away;
+                }
                 Vec::new()
             }
             Msg::KeepTest => vec![Effect::DateTest],

@@ -2,6 +2,7 @@
 
 use notchwright_core::given::Given;
 use notchwright_core::groove::{GrooveSetupPlan, GrooveSetupRequest, StoppedRequest, groove_setup};
+use notchwright_core::message;
 
 use super::{Draft, FieldProblem, Outcome, finish};
 use crate::state::{Field, RoutField, WidthBy, Work};
@@ -42,6 +43,11 @@ fn width(draft: &mut Draft<'_>) -> Given<f64> {
             let sheet = draft.length("width", Field::Rout(RoutField::Sheet));
             let room = draft.length("width", Field::Rout(RoutField::Clearance));
             match (sheet, room) {
+                (Given::Value(_), Given::Value(room)) if room < 0.0 => {
+                    let says = message!["Room for the sheet cannot be less than none."];
+                    draft.refuse("width", Some(Field::Rout(RoutField::Clearance)), says);
+                    Given::Missing
+                }
                 (Given::Value(sheet), Given::Value(room)) => (sheet + room).into(),
                 (sheet, _) => sheet,
             }

@@ -1,10 +1,12 @@
 //! The chosen screw's table.
 
+use notchwright_core::dial::ScrewRequest;
 use notchwright_core::given::Given;
 use notchwright_core::screw_check::{PointRequest, ScrewCheckPlan, ScrewCheckRequest, screw_check};
+use notchwright_core::units::parse_length;
 
 use super::{Draft, FieldProblem, Outcome, finish, joint, none};
-use crate::state::{Approach, Field, Point, PointField, Work};
+use crate::state::{Approach, Field, Id, Point, PointField, Work};
 
 pub(super) fn outcome(
     work: &Work,
@@ -13,7 +15,7 @@ pub(super) fn outcome(
 ) -> Outcome<ScrewCheckPlan> {
     let mut draft = Draft::new(work);
     let screw = match work.shop.screws.chosen() {
-        Some(screw) => joint::screw_request(&mut draft, screw).into(),
+        Some(screw) => commanded(work, joint::screw_request(&mut draft, screw), screw.id).into(),
         None => none(
             &mut draft,
             "screw",
@@ -37,6 +39,20 @@ pub(super) fn outcome(
         points: points.into(),
     };
     finish(draft, screw_check(&request), before, problems)
+}
+
+/// The screw as it was when the positions were commanded: a lead that was taken since does not move them.
+fn commanded(work: &Work, screw: ScrewRequest, id: Id) -> ScrewRequest {
+    let form = &work.sled;
+    let with = &form.commanded_with;
+    match parse_length(&with.text, with.unit) {
+        Ok(lead) if form.commanded_screw == id => ScrewRequest {
+            lead: lead.mm().into(),
+            threads_per_inch: Given::Missing,
+            ..screw
+        },
+        _ => screw,
+    }
 }
 
 fn is_filled(point: &Point) -> bool {

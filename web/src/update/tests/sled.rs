@@ -276,10 +276,17 @@ fn a_lead_that_was_found_is_the_screws() {
     edit(&mut model, Edit::TakeLead(Id(1), found));
     let screw = model.state.work.shop.screws.get(Id(1)).unwrap();
     assert_eq!(screw.by, LeadBy::Lead);
-    let shown = model.state.shown(Field::Screw(Id(1), ScrewField::Lead));
+    let lead_field = Field::Screw(Id(1), ScrewField::Lead);
+    let shown = model.state.shown(lead_field).into_owned();
     let lead: f64 = shown.parse().unwrap();
     // Written to a tenth of a micrometre.
     assert!((lead - found.mm()).abs() <= 0.000_05, "{shown}");
+    // The positions were commanded with the lead before: what they say does not change.
+    let again = model.answer.sled.as_ref().unwrap().screw.plan.clone();
+    let again = again.unwrap().plan.lead;
+    assert!((again - found).abs() < Mm::constant(1e-4), "{again}");
+    edit(&mut model, Edit::TakeLead(Id(1), again));
+    assert_eq!(model.state.shown(lead_field), shown);
     model.update(Msg::Undo);
     assert_eq!(model.state, before);
     let other = edit(&mut model, Edit::TakeLead(Id(9), Mm::constant(2.0)));

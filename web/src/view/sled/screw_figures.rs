@@ -2,13 +2,13 @@
 
 use notchwright_core::drawing::{screw_errors, screw_residuals};
 use notchwright_core::screw_check::{Iso230, ScrewCheckPlan};
-use notchwright_core::units::{Mm, write_number};
+use notchwright_core::units::{Mm, parse_length, write_number};
 use yew::{Html, html};
 
 use super::parts::{fact, facts, figure, notes, plan, state};
 use crate::answer::tools::Outcome;
 use crate::msg::Edit;
-use crate::state::{Field, ScrewField};
+use crate::state::{Field, LeadBy, ScrewField};
 use crate::view::context::Context;
 use crate::view::field::short;
 use crate::view::show;
@@ -86,11 +86,18 @@ fn take(screw: &Outcome<ScrewCheckPlan>, context: Context<'_>) -> Html {
             </button>
         }
     });
+    let known = parse_length(&chosen.lead.text, chosen.lead.unit);
+    let is_taken = chosen.by == LeadBy::Lead
+        && known.is_ok_and(|lead| fine(lead, context) == fine(planned.plan.lead, context));
     html! {
         <div class="buttons">
-            <button type="button" class="button" onclick={context.edit(Edit::TakeLead(chosen.id, planned.plan.lead))}>
-                { format!("Take the lead for {name}") }
-            </button>
+            if is_taken {
+                <p>{ format!("{name} has this lead now.") }</p>
+            } else {
+                <button type="button" class="button" onclick={context.edit(Edit::TakeLead(chosen.id, planned.plan.lead))}>
+                    { format!("Take the lead for {name}") }
+                </button>
+            }
             { for backlash }
         </div>
     }
