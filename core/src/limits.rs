@@ -96,6 +96,20 @@ limits! {
     FINGER = length("The finger's width", 0.2, 1500.0, "half of the widest board");
     /// Number of fingers, pins and sockets together.
     FINGER_COUNT = number("The number of fingers", 2.0, 500.0, "nobody cuts more");
+    /// Number of tails.
+    TAILS = number("The number of tails", 1.0, 60.0, "nobody cuts more");
+    /// Narrow width of a pin or a half-pin, mm.
+    PIN = length("The pin's narrow width", 0.1, 1500.0, "half of the widest board");
+    /// Run of a slope, for a rise of 1.
+    SLOPE_RUN = number("The slope's run", 1.0, 500.0, "from 45° to what nobody can see");
+    /// A slope, degrees.
+    SLOPE_ANGLE = Limit { name: "The slope", least: 0.1, most: 45.0, unit: Unit::Degrees, reason: "from what nobody can see to what no blade leans to" };
+    /// Tail to pin at mid thickness.
+    TAIL_TO_PIN = number("Tail to pin", 0.1, 100.0, "beyond any proportion that is cut");
+    /// Lap of a half-blind joint, mm.
+    LAP = length("The lap", 0.0, 200.0, "less than the board's thickness");
+    /// Number of passes for one joint.
+    PASSES = number("The number of passes", 1.0, 2000.0, "nobody has the patience for more");
     /// A weight of a pattern.
     WEIGHT = number("A weight of the pattern", 1e-3, 1e6, "a space of no width is no space");
     /// Bevel of an alternately ground tooth, degrees.

@@ -14,6 +14,9 @@ pub struct Scale {
     screw: Screw,
     /// Where tick 0 puts the kerf's near side.
     origin: Mm,
+    /// Distance along the board for each millimetre of the carriage's travel; more than 1 for a board
+    /// that is turned.
+    along: f64,
 }
 
 /// Ties, and what twelve decimals of noise make of ties, all go the same way: away from the reference
@@ -29,7 +32,33 @@ impl Scale {
             Zero::Flush => Mm::ZERO,
             Zero::TestKerf { reading, measured } => measured - reading * screw.rises().sign(),
         };
-        Self { screw, origin }
+        Self {
+            screw,
+            origin,
+            along: 1.0,
+        }
+    }
+
+    /// The scale for a board that is turned in plan, so that its face runs at an angle to the carriage's
+    /// travel: a millimetre along the face takes `cos` of the angle.
+    ///
+    /// `touch` is how far along the face the kerf's near side lies before the reference edge when the
+    /// stopped cutter touches the arris that leads; a test kerf is measured along the face.
+    #[must_use]
+    pub fn turned(screw: Screw, zero: Zero, touch: Mm, cos: f64) -> Self {
+        let along = 1.0 / cos;
+        let origin = match zero {
+            Zero::Touch => -touch,
+            Zero::Flush => Mm::ZERO,
+            Zero::TestKerf { reading, measured } => {
+                measured - reading * (along * screw.rises().sign())
+            }
+        };
+        Self {
+            screw,
+            origin,
+            along,
+        }
     }
 
     /// The screw behind it.
@@ -44,22 +73,41 @@ impl Scale {
         self.screw.step()
     }
 
+    /// How far apart neighbouring ticks are along the board: the smallest step, or more of it where the
+    /// board is turned.
+    #[must_use]
+    pub fn spacing(&self) -> Mm {
+        self.step() * self.along
+    }
+
     /// The tick that puts the kerf's near side nearest to `at`.
     #[must_use]
     pub fn nearest(&self, at: Mm) -> Tick {
-        Tick(whole(((at - self.origin) / self.step() + TIE).floor()))
+        Tick(whole(((at - self.origin) / self.spacing() + TIE).floor()))
     }
 
-    /// How many whole steps fit into a distance, forgiving arithmetic's noise.
+    /// The last tick that does not put the kerf's near side beyond `at`, forgiving arithmetic's noise.
+    #[must_use]
+    pub fn not_beyond(&self, at: Mm) -> Tick {
+        Tick(self.steps_within(at - self.origin))
+    }
+
+    /// The first tick that does not put the kerf's near side before `at`, forgiving arithmetic's noise.
+    #[must_use]
+    pub fn not_before(&self, at: Mm) -> Tick {
+        Tick(-self.steps_within(self.origin - at))
+    }
+
+    /// How many whole steps fit into a distance along the board, forgiving arithmetic's noise.
     #[must_use]
     pub fn steps_within(&self, distance: Mm) -> i64 {
-        whole((distance / self.step() + 1e-6).floor())
+        whole((distance / self.spacing() + 1e-6).floor())
     }
 
     /// Where a tick puts the kerf's near side, from the reference edge.
     #[must_use]
     pub fn at(&self, tick: Tick) -> Mm {
-        self.origin + self.travel(tick.0)
+        self.origin + self.travel(tick.0) * self.along
     }
 
     /// What the wheel reads at a tick.
@@ -185,6 +233,46 @@ mod tests {
                     "{zero:?} {rises}: {got} for {expected}"
                 );
             }
+        }
+    }
+
+    #[test]
+    fn a_turned_board_travels_less_than_its_face_is_long() {
+        // Derived: touch `reading = at·cos θ + touch·cos θ`, flush `at·cos θ`, test kerf `r0 + (at − m)·cos θ`.
+        let (touch, cos) = (mm(5.0), 0.8);
+        let test_kerf = Zero::TestKerf {
+            reading: mm(40.0),
+            measured: mm(12.5),
+        };
+        for (zero, expected) in [(Zero::Touch, 12.0), (Zero::Flush, 8.0), (test_kerf, 38.0)] {
+            for (rises, sign) in [("away", 1.0), ("towards", -1.0)] {
+                let expected = match zero {
+                    Zero::TestKerf { .. } => 40.0 + sign * (expected - 40.0),
+                    _ => sign * expected,
+                };
+                let scale = Scale::turned(screw("none", rises), zero, touch, cos);
+                let tick = scale.nearest(mm(10.0));
+                let got = scale.reading(tick).reading;
+                assert!(
+                    (got.mm() - expected).abs() < 1e-6,
+                    "{zero:?} {rises}: {got}"
+                );
+                assert!(
+                    (scale.at(tick).mm() - 10.0).abs() < 1e-6,
+                    "{zero:?} {rises}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn ticks_on_either_side_of_a_place() {
+        // Steps of 0.02 mm from 0, along a face 0.025 mm apart (derived).
+        let scale = Scale::turned(screw("division", "away"), Zero::Flush, mm(0.0), 0.8);
+        assert_eq!(scale.spacing(), mm(0.025));
+        for (at, before, after) in [(0.06, 2, 3), (0.05, 2, 2), (-0.06, -3, -2)] {
+            assert_eq!(scale.not_beyond(mm(at)), Tick(before), "{at}");
+            assert_eq!(scale.not_before(mm(at)), Tick(after), "{at}");
         }
     }
 

@@ -5,6 +5,7 @@
 mod floor;
 mod mate;
 mod profile;
+pub mod slanted;
 mod sweep;
 #[cfg(test)]
 mod tests;

@@ -2,13 +2,13 @@
 
 use super::groove::Groove;
 use super::layout::{Ground, Layout, lay_out};
-use super::reach::Reach;
 use super::request::{BoardRequest, BoxJointRequest};
 use super::rule::Rule;
 use crate::check::{Checker, optional_part, part};
 use crate::cutter::Cutter;
 use crate::dial::{Scale, Screw, Zero};
 use crate::given::Given;
+use crate::joint::reach::{Cut, Reach};
 use crate::limits;
 use crate::message;
 use crate::problem::{Code, Problem};
@@ -70,8 +70,15 @@ fn read(request: &BoxJointRequest, check: &mut Checker<'_>) -> Option<Job> {
     {
         let diameter = cutter.as_ref().and_then(Cutter::blade_diameter);
         // Each board is cut as deep as the other is thick.
-        for (board, mate) in [(("a", a), ("b", b)), (("b", b), ("a", a))] {
-            saw.allows(board, mate, proud, diameter, check);
+        for (thickness, mate, depth) in [(a, "b", b + proud), (b, "a", a + proud)] {
+            let cut = Cut {
+                thickness,
+                mate,
+                depth,
+                beyond: proud,
+                cos: 1.0,
+            };
+            saw.allows(&cut, diameter, check);
         }
     }
     let (width, cutter, screw, zero) = (width?, cutter?, screw?, zero?);

@@ -2,9 +2,10 @@
 //! the first then really is, so that no gap is off by more than half a step, however many fingers.
 
 use super::layout::Layout;
-use super::passes::{Run, Socket, passes};
+use super::passes::{Socket, passes};
 use crate::cutter::Cutter;
 use crate::dial::Scale;
+use crate::joint::run::Run;
 use crate::stop::Board;
 use crate::units::Mm;
 

@@ -8,7 +8,6 @@ mod layout;
 mod notes;
 mod passes;
 mod plan;
-mod reach;
 mod request;
 mod rule;
 mod sets;

@@ -2,6 +2,7 @@
 
 use crate::cutter::Cutter;
 use crate::dial::{Scale, Tick};
+use crate::joint::run::Run;
 use crate::units::Mm;
 
 /// What one socket asks of the cutter; places are measured from the reference edge.
@@ -15,45 +16,6 @@ pub(super) enum Socket {
     OpenRight { left: Mm, edge: Mm },
 }
 
-/// The passes of one socket: ticks spread evenly over a span, from the reference edge outwards.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Run {
-    first: Tick,
-    span: i64,
-    count: i64,
-}
-
-impl Run {
-    fn single(tick: Tick) -> Self {
-        Self {
-            first: tick,
-            span: 0,
-            count: 1,
-        }
-    }
-
-    /// The pass nearest the reference edge.
-    pub(super) fn first(self) -> Tick {
-        self.first
-    }
-
-    /// The pass farthest from the reference edge.
-    pub(super) fn last(self) -> Tick {
-        Tick(self.first.0 + self.span)
-    }
-
-    /// How many passes; at least one.
-    pub(super) fn len(self) -> usize {
-        usize::try_from(self.count).unwrap_or_default()
-    }
-
-    /// Every pass.
-    pub(super) fn ticks(self) -> impl DoubleEndedIterator<Item = Tick> {
-        let gaps = (self.count - 1).max(1);
-        (0..self.count).map(move |i| Tick(self.first.0 + (2 * i * self.span + gaps) / (2 * gaps)))
-    }
-}
-
 /// Chooses the passes that clear a socket.
 pub(super) fn passes(socket: Socket, cutter: &Cutter, scale: &Scale) -> Run {
     match socket {
@@ -61,20 +23,12 @@ pub(super) fn passes(socket: Socket, cutter: &Cutter, scale: &Scale) -> Run {
         Socket::OpenLeft { right } => {
             let landing = scale.nearest(right - cutter.kerf());
             let (strides, span) = run_off(scale.at(landing), cutter, scale);
-            Run {
-                first: Tick(landing.0 - span),
-                span,
-                count: strides + 1,
-            }
+            Run::spread(Tick(landing.0 - span), span, strides + 1)
         }
         Socket::OpenRight { left, edge } => {
             let landing = scale.nearest(left);
             let (strides, span) = run_off(edge - cutter.kerf() - scale.at(landing), cutter, scale);
-            Run {
-                first: landing,
-                span,
-                count: strides + 1,
-            }
+            Run::spread(landing, span, strides + 1)
         }
     }
 }
@@ -101,11 +55,8 @@ fn inner(left: Mm, right: Mm, cutter: &Cutter, scale: &Scale) -> Run {
     let span = last.0 - first.0;
     let widest = scale.steps_within(cutter.kerf()).max(1);
     let fewest_that_cover = (span + widest - 1) / widest + 1;
-    Run {
-        first,
-        span,
-        count: usual.max(fewest_that_cover).min(span + 1),
-    }
+    let count = usual.max(fewest_that_cover).min(span + 1);
+    Run::spread(first, span, count)
 }
 
 /// Strides, and the dial steps they make together, that carry the cutter over what is left to the edge.
