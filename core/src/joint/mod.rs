@@ -4,4 +4,5 @@ pub mod box_joint;
 pub mod dovetail;
 mod reach;
 mod run;
+pub mod sliding;
 mod stops;
