@@ -105,7 +105,7 @@ pub(crate) fn bare(length: Mm, unit: Unit) -> String {
         Unit::Mm => (1.0, 2),
         Unit::Inch => (0.25, 3),
     };
-    write_number(value, decimals + u8::from(value.abs() < fine_below))
+    write_number(value, decimals + u8::from(value.abs() < fine_below)).replace('-', "−")
 }
 
 /// A sentence of the core's as the page writes it, in millimetres.

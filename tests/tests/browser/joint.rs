@@ -2,7 +2,7 @@
 
 use anyhow::Result;
 use notchwright_core::units::write_number;
-use notchwright_tests::browser::serve_dist;
+use notchwright_tests::browser::{Key, serve_dist};
 
 use crate::answer::{plan, worked};
 use crate::steps::{open, see, see_nothing, shows, type_width};
@@ -76,6 +76,17 @@ async fn each_keystroke_is_answered() -> Result<()> {
         page.find("#joint-width").await?.send_keys(key).await?;
         shows(&page, &worked(width)).await?;
     }
+    page.assert_quiet().await
+}
+
+/// Not even by the form's own key, and without the parts of the program that come later.
+#[tokio::test]
+async fn enter_in_a_field_changes_nothing() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open(&site).await?;
+    type_width(&page, "150.5").await?;
+    page.key(Key::Enter).await?;
+    shows(&page, &worked(150.5)).await?;
     page.assert_quiet().await
 }
 

@@ -42,7 +42,7 @@ async fn it_starts_in_any_folder_of_a_larger_site() -> Result<()> {
 #[tokio::test]
 async fn a_module_that_does_not_load_is_said_in_the_page() -> Result<()> {
     let copy = Copy::new("broken", "")?;
-    std::fs::write(copy.page().join("pkg/notchwright_bg.wasm"), "not a module")?;
+    std::fs::write(copy.page().join("pkg/page.wasm"), "not a module")?;
     let site = Site::start(copy.top(), 0)?;
     let page = Page::open(&site.url(), &View::phone()).await?;
     let said = page.text("#trouble").await?;
