@@ -64,7 +64,7 @@ pub(crate) async fn see_nothing(page: &Page, selector: &str) -> Result<()> {
 
 /// Waits until a field holds a text.
 pub(crate) async fn holds(page: &Page, field: &str, text: &str) -> Result<()> {
-    let value = format!("document.querySelector({}).value", json!(field));
+    let value = format!("document.querySelector({})?.value", json!(field));
     page.wait_for(&value, &text.into()).await
 }
 

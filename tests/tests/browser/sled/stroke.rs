@@ -105,7 +105,13 @@ async fn a_runner_that_leaves_the_table_is_marked_and_said() -> Result<()> {
         let mut notes = answer.notes.iter();
         let warning = notes.find(|note| note.code == code);
         let says = sentence(&warning.context(code)?.message);
-        see(&page, ".found .notes", &says).await?;
+        see(
+            &page,
+            ".found .verdict strong",
+            "The runner leaves the table.",
+        )
+        .await?;
+        see(&page, ".found .verdict", &says).await?;
         page.press("Pushed through").await?;
         is_pushed(&page, &answer.plan, 1000).await?;
         let words = page.evaluate("document.querySelector('.stroke text.contact-off').textContent");
