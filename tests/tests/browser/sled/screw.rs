@@ -6,12 +6,12 @@ use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::BoxJointRequest;
 use notchwright_core::screw_check::{PointRequest, ScrewCheckPlan, ScrewCheckRequest, screw_check};
 use notchwright_core::units::{Unit, write_number};
-use notchwright_tests::browser::{Key, Page, serve_dist};
+use notchwright_tests::browser::{Key, Page, View, serve_dist};
 use serde_json::json;
 
-use super::{choose_tool, is_in, open_sled, reads, says, type_on};
+use super::{choose_tool, go_to_sled, is_in, open_sled, reads, says, type_on};
 use crate::answer::{length, worked};
-use crate::steps::{holds, see, see_nothing, shows};
+use crate::steps::{holds, open_on, see, see_nothing, shows};
 
 /// Where the carriage was set to from below, and what was measured there.
 const UPWARDS: [(f64, f64); 7] = [
@@ -252,4 +252,22 @@ async fn what_cannot_be_read_or_is_too_little_is_said() -> Result<()> {
     page.press("Undo").await?;
     see_nothing(&page, ".found.stale").await?;
     page.assert_quiet().await
+}
+
+/// Positions with a figure that is wider than its field.
+const CUT_OFF: &str = "[...document.querySelectorAll('.points input')]
+    .filter((it) => it.scrollWidth > it.clientWidth).map((it) => it.value)";
+
+#[tokio::test]
+async fn no_position_is_cut_off_on_any_screen() -> Result<()> {
+    let site = serve_dist()?;
+    for view in [View::phone(), View::narrow(), View::phone().large_type()] {
+        let page = open_on(&site.url(), &view).await?;
+        go_to_sled(&page).await?;
+        choose_tool(&page, "Screw").await?;
+        page.find(".points").await?;
+        assert_eq!(page.evaluate(CUT_OFF).await?, json!([]), "{view:?}");
+        page.assert_quiet().await?;
+    }
+    Ok(())
 }
