@@ -76,6 +76,16 @@ impl<'a> Calls<'a> {
         self.names.len()
     }
 
+    /// What is called through a pointer says nothing by its name: the compiler makes one of functions that are
+    /// alike, under the name of any of them, and the page may call it too.
+    pub(super) fn forget_names(&mut self, in_table: &[Place]) {
+        for place in in_table {
+            if let Some(mark) = self.marks.get_mut(*place) {
+                *mark = None;
+            }
+        }
+    }
+
     /// What is only ever called through a pointer, and calls into a chunk past its gates, belongs there
     /// too: it is a closure of the chunk's, wrapped in something of a general name.
     pub(super) fn mark_wrappers(&mut self, exported: Vec<Place>) {

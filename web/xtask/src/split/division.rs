@@ -42,6 +42,7 @@ impl Division {
     pub(super) fn new(module: &Module, chunks: &[Chunk]) -> Result<Self> {
         let places = places(module);
         let mut calls = Calls::new(module, &places, chunks);
+        calls.forget_names(&in_table(module, &places)?);
         calls.mark_wrappers(exported(module, &places, |_| true));
         let for_page = exported(module, &places, is_for_page);
         // Only the page is given what the browser's side defines.

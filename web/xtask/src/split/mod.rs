@@ -29,23 +29,42 @@ struct Chunk {
 }
 
 /// What the page fetches when a place needs it.
-const CHUNKS: &[Chunk] = &[Chunk {
-    name: "sled",
-    paths: &[
-        "notchwright_web::view::sled::",
-        "notchwright_web::answer::sled::",
-        "notchwright_core::sled::",
-        "notchwright_core::square::",
-        "notchwright_core::screw_check::",
-        "notchwright_core::groove::",
-        "notchwright_core::drawing::sled::",
-        "notchwright_core::drawing::tools::",
-    ],
-    gates: &[
-        "notchwright_web::view::sled::view",
-        "notchwright_web::answer::sled::answer",
-    ],
-}];
+const CHUNKS: &[Chunk] = &[
+    Chunk {
+        name: "sled",
+        paths: &[
+            "notchwright_web::view::sled::",
+            "notchwright_web::answer::sled::",
+            "notchwright_core::sled::",
+            "notchwright_core::square::",
+            "notchwright_core::screw_check::",
+            "notchwright_core::groove::",
+            "notchwright_core::drawing::sled::",
+            "notchwright_core::drawing::tools::",
+        ],
+        gates: &[
+            "notchwright_web::view::sled::view",
+            "notchwright_web::answer::sled::answer",
+        ],
+    },
+    Chunk {
+        name: "dovetail",
+        paths: &[
+            "notchwright_web::view::slanted::",
+            "notchwright_web::answer::slanted::",
+            "notchwright_core::joint::dovetail::",
+            "notchwright_core::joint::sliding::",
+            "notchwright_core::dryfit::slanted::",
+            "notchwright_core::drawing::dovetail::",
+        ],
+        gates: &[
+            "notchwright_web::view::slanted::view",
+            "notchwright_web::view::slanted::steps",
+            "notchwright_web::view::slanted::progress",
+            "notchwright_web::answer::slanted::answer",
+        ],
+    },
+];
 
 /// The only function that the page's own script calls by name. All other named exports are for
 /// scripts, and what only they need is in no part.

@@ -73,7 +73,8 @@ fn every_function_has_the_home_that_its_name_and_its_callers_give_it() {
         ("app::page::closure", Home::Page),
         ("app::later::view::h0123456789abcdef", later),
         ("app::later::inside", later),
-        ("<app::later::Thing as core::ops::Neg>::neg", later),
+        // The page may have the same closure, and the compiler makes one of them.
+        ("<app::later::Thing as core::ops::Neg>::neg", Home::Page),
         // A closure of the chunk's, and what only the chunk calls.
         ("core::ops::FnOnce::call_once", later),
         ("lib::helper", later),
@@ -134,7 +135,7 @@ fn no_part_holds_what_belongs_elsewhere() {
         .map(|(name, bytes)| (*name, read(bytes).funcs.iter_local().count()))
         .collect();
     // The page has the two gates' calls through the table in place of the gates.
-    assert_eq!(sizes, [("page", 10), ("later", 5), ("other", 1)]);
+    assert_eq!(sizes, [("page", 11), ("later", 4), ("other", 1)]);
 }
 
 #[test]
