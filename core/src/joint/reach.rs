@@ -53,7 +53,7 @@ impl Reach {
     /// Refuses a cut where the blade does not come up so far, or the board would stand in it before the cut.
     pub(super) fn allows(&self, cut: &Cut<'_>, diameter: Option<Mm>, check: &mut Checker<'_>) {
         if let Some(deepest) = self.deepest(diameter, cut.cos)
-            && cut.depth.is_above(deepest)
+            && cut.depth.is_beyond(deepest)
         {
             beyond_height(cut, deepest, check);
             return;
@@ -63,7 +63,7 @@ impl Reach {
         {
             // The base takes as much from the height as from the axis: only what stands above it counts.
             let needed = blade.half_chord(Mm::ZERO) * 2.0 + cut.thickness + CLEARANCE;
-            if needed.is_above(window) {
+            if needed.is_beyond(window) {
                 let room = (window - cut.thickness - CLEARANCE).max(Mm::ZERO) / 2.0;
                 let deepest = RaisedBlade::height_of(diameter, room) * cut.cos;
                 outside_window(cut, [window, needed], deepest, check);

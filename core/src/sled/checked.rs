@@ -72,8 +72,11 @@ impl Job {
         self.base_thickness + self.depth
     }
 
+    /// As deep as blade and saw go through this base, and as this board leaves room for in the window.
     pub(crate) fn deepest_cut(&self) -> Mm {
-        deepest(self.diameter, self.greatest_height, self.base_thickness)
+        let room = (self.window() - self.board_thickness - self.clearance).max(Mm::ZERO);
+        let by_window = RaisedBlade::height_of(self.diameter, room / 2.0);
+        deepest(self.diameter, self.greatest_height, self.base_thickness).min(by_window)
     }
 
     pub(crate) fn window(&self) -> Mm {
@@ -352,7 +355,7 @@ fn raised(
 ) -> Option<RaisedBlade> {
     let height = base + depth;
     let deepest = deepest(diameter, saw.greatest_height, base);
-    if height.is_above(saw.greatest_height) {
+    if height.is_beyond(saw.greatest_height) {
         let message = message![
             "The blade would stand ",
             height,
@@ -392,7 +395,7 @@ fn raised(
 fn can_exist(job: &Job, check: &mut Checker<'_>) {
     let window = fit::smallest_window(job, job.blade.half_chord(job.base_thickness));
     let mut sled = check.at("sled");
-    if job.window().is_below(window) {
+    if window.is_beyond(job.window()) {
         let rail = job.carriage_face + window;
         let message = message![
             "The window between carriage face and front rail is ",

@@ -15,7 +15,7 @@ pub struct SledFitPlan {
     pub half_chord_table: Mm,
     /// Half the blade's chord at the top of the base, mm.
     pub half_chord_base: Mm,
-    /// Deepest cut that this saw and base allow, mm.
+    /// Deepest cut that saw, blade, base and window allow with this board, mm.
     pub deepest_cut: Mm,
     /// Smallest window between carriage face and front rail for this cut, mm.
     pub smallest_window: Mm,

@@ -129,7 +129,9 @@ fn a_ten_inch_blade_through_a_15_mm_base() {
     near(plan.slot.top_far, 380.0);
     near(plan.slot.under_far, 380.0 + 85.946 - 66.006);
     near(plan.slot.top_near, 180.0 - 2.0 - 66.006);
-    near(plan.deepest_cut, 65.0);
+    // Derived: 80 − 15 = 65 for the saw, but the window of 200 leaves (200 − 12 − 5) / 2 = 91.5 on either side:
+    // 127 − √(127² − 91.5²) = 38.928.
+    near(plan.deepest_cut, 38.928);
 }
 
 #[test]

@@ -17,6 +17,8 @@ pub struct Mm(f64);
 const SAME: f64 = 1e-3;
 /// What twelve decimals of arithmetic leave behind; for comparisons that must not forgive a micrometre.
 const ROUND_OFF: f64 = 1e-9;
+/// Two decimals in millimetres and three in inches are shown.
+const SHOWN: f64 = 0.02;
 const FARTHEST: f64 = 1e9;
 const LARGEST_RATIO: f64 = 1e15;
 
@@ -90,6 +92,13 @@ impl Mm {
     #[must_use]
     pub fn is_above(self, other: Self) -> bool {
         other.is_below(self)
+    }
+
+    /// Whether this is greater than a bound by more than is lost when the bound is shown (0.02 mm): what a
+    /// refusal proposes must be accepted as it was read.
+    #[must_use]
+    pub fn is_beyond(self, bound: Self) -> bool {
+        self.0 > bound.0 + SHOWN
     }
 }
 
