@@ -4,6 +4,7 @@
 //! like (colour, line width, dashes) is theirs to choose; where things are is decided here.
 
 mod boards;
+mod dovetail;
 mod item;
 mod lens;
 mod mated;
@@ -19,6 +20,7 @@ mod window;
 pub mod svg;
 
 pub use boards::box_joint_drawing;
+pub use dovetail::{dovetail_boards, dovetail_mated, dovetail_progress};
 pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
 pub use mated::box_joint_mated;
 pub use progress::board_progress;

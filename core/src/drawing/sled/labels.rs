@@ -13,18 +13,18 @@ const CHARACTER: f64 = 0.58;
 pub(super) const ROW: f64 = 1.2;
 
 /// How wide a text is about to be, lengths written as millimetres with two decimals.
-pub(super) fn text_width(text: &Message, size: Mm) -> Mm {
+pub(in crate::drawing) fn text_width(text: &Message, size: Mm) -> Mm {
     let shown = text.show(|length| format!("{} mm", write_number(length.mm(), 2)));
     shown.chars().map(|_| size * CHARACTER).sum()
 }
 
 /// An upright rectangle on the sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Area {
-    pub(super) left: Mm,
-    pub(super) top: Mm,
-    pub(super) right: Mm,
-    pub(super) bottom: Mm,
+pub(in crate::drawing) struct Area {
+    pub(in crate::drawing) left: Mm,
+    pub(in crate::drawing) top: Mm,
+    pub(in crate::drawing) right: Mm,
+    pub(in crate::drawing) bottom: Mm,
 }
 
 impl Area {
@@ -32,14 +32,14 @@ impl Area {
         rectangle(self.left, self.top, self.right, self.bottom)
     }
 
-    pub(super) fn meets(&self, other: &Self) -> bool {
+    pub(in crate::drawing) fn meets(&self, other: &Self) -> bool {
         self.left.is_below(other.right)
             && other.left.is_below(self.right)
             && self.top.is_below(other.bottom)
             && other.top.is_below(self.bottom)
     }
 
-    pub(super) fn is_within(&self, outer: &Self) -> bool {
+    pub(in crate::drawing) fn is_within(&self, outer: &Self) -> bool {
         !self.left.is_below(outer.left)
             && !self.right.is_above(outer.right)
             && !self.top.is_below(outer.top)
@@ -57,7 +57,7 @@ impl Area {
     }
 
     /// Where a text of this width stands.
-    pub(super) fn of_text(at: Point, anchor: Anchor, width: Mm, top: Mm, bottom: Mm) -> Self {
+    pub(in crate::drawing) fn of_text(at: Point, anchor: Anchor, width: Mm, top: Mm, bottom: Mm) -> Self {
         let left = match anchor {
             Anchor::Start => at.x,
             Anchor::Middle => at.x - width / 2.0,
@@ -74,13 +74,13 @@ impl Area {
 
 /// Where words may stand: their anchor, at the middle of their height.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Spot {
+pub(in crate::drawing) struct Spot {
     pub(super) at: Point,
     pub(super) anchor: Anchor,
 }
 
 impl Spot {
-    pub(super) fn new(x: Mm, y: Mm, anchor: Anchor) -> Self {
+    pub(in crate::drawing) fn new(x: Mm, y: Mm, anchor: Anchor) -> Self {
         Self {
             at: Point::new(x, y),
             anchor,
@@ -163,7 +163,7 @@ impl Labels {
 }
 
 /// Writes a text with the middle of its capitals and figures at the spot.
-pub(super) fn text_at_middle(sheet: &mut Sheet, role: Role, spot: Spot, text: Message) {
+pub(in crate::drawing) fn text_at_middle(sheet: &mut Sheet, role: Role, spot: Spot, text: Message) {
     let baseline = spot.at.y + sheet.ems(CAP_HEIGHT / 2.0);
     sheet.text(role, Point::new(spot.at.x, baseline), spot.anchor, text);
 }

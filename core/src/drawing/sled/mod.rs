@@ -2,8 +2,8 @@
 
 mod base;
 mod hole_line;
-mod labels;
-mod marks;
+pub(super) mod labels;
+pub(super) mod marks;
 #[cfg(test)]
 mod saws;
 #[cfg(test)]

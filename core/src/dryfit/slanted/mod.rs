@@ -8,12 +8,15 @@ mod fit;
 mod floor;
 mod piece;
 mod ridge;
+mod shape;
 mod socket;
 mod strip;
 mod teeth;
 mod uncovered;
 
 pub use fit::dry_fit;
+pub(crate) use shape::{SocketShape, socket_shapes, wood_left};
+pub(crate) use strip::clipped;
 pub use strip::passes;
 pub use teeth::Teeth;
 

@@ -138,7 +138,7 @@ impl Strips {
 }
 
 /// The part of a convex outline where `inside` is not negative; `inside` must be linear.
-pub(super) fn clipped(outline: &[Point], inside: impl Fn(Point) -> f64) -> Vec<Point> {
+pub(crate) fn clipped(outline: &[Point], inside: impl Fn(Point) -> f64) -> Vec<Point> {
     let next = outline.iter().cycle().skip(1);
     let mut left = Vec::with_capacity(outline.len() + 1);
     for (from, to) in outline.iter().zip(next) {

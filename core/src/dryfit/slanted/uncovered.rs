@@ -1,4 +1,4 @@
-//! What a few convex outlines leave of another: exact, by columns in which every side is straight.
+//! What convex outlines leave of another: exact, by columns in which every side is straight.
 
 use super::Point;
 use crate::order::in_order;
@@ -19,28 +19,61 @@ const NOISE: f64 = 1e-9;
 
 /// What `passes` leave of `region`.
 pub(super) fn uncovered(region: &[Point], passes: &[Vec<Point>]) -> Option<Left> {
-    let region = Outline::new(region)?;
+    let mut sum = Sum::default();
+    each_left(region, passes, |column, from, to| sum.add(column, from, to));
+    sum.left()
+}
+
+/// The same as areas: neighbouring columns are joined where their sides go on.
+pub(super) fn areas_left(region: &[Point], passes: &[Vec<Point>]) -> Vec<Vec<Point>> {
+    let mut areas = Vec::new();
+    let (mut open, mut going_on): (Vec<Area>, Vec<Area>) = (Vec::new(), Vec::new());
+    let mut column_from = f64::NEG_INFINITY;
+    each_left(region, passes, |column, from, to| {
+        if column.from > column_from {
+            column_from = column.from;
+            areas.append(&mut open);
+            open.append(&mut going_on);
+        }
+        let part = Area::new(column, from, to);
+        let before = open.iter().position(|area| area.goes_on_as(&part));
+        going_on.push(match before {
+            Some(before) => open.swap_remove(before).followed_by(part),
+            None => part,
+        });
+    });
+    areas.append(&mut open);
+    areas.append(&mut going_on);
+    areas.into_iter().map(Area::corners).collect()
+}
+
+/// Hands on every part of a column that no pass takes, columns in ascending order.
+fn each_left(region: &[Point], passes: &[Vec<Point>], mut each: impl FnMut(&Column, Side, Side)) {
+    let Some(region) = Outline::new(region) else {
+        return;
+    };
     let passes: Vec<_> = passes
         .iter()
         .filter_map(|pass| Outline::new(pass))
         .collect();
     let passes = in_order(passes, |a, b| a.least.total_cmp(&b.least));
     let bounds = bounds(&region, &passes);
-    let columns = bounds.iter().zip(bounds.iter().skip(1));
-    let mut sum = Sum::default();
-    for (from, to) in columns.filter(|(from, to)| **to - **from > NOISE) {
+    let mut to_come = passes.iter().peekable();
+    let mut over: Vec<&Outline<'_>> = Vec::new();
+    for (from, to) in bounds.iter().zip(bounds.iter().skip(1)) {
+        if *to - *from <= NOISE {
+            continue;
+        }
         let column = Column::new(*from, *to);
+        while let Some(pass) = to_come.next_if(|pass| pass.least < column.middle) {
+            over.push(pass);
+        }
+        over.retain(|pass| pass.most > column.middle);
         if let Some(whole) = region.part_in(&column) {
-            let started = passes.partition_point(|pass| pass.least < column.middle);
-            let over = passes.iter().take(started);
-            column.add_left(
-                whole,
-                over.filter_map(|pass| pass.part_in(&column)),
-                &mut sum,
-            );
+            let taken = over.iter().filter_map(|pass| pass.part_in(&column));
+            column.each_left(whole, taken, &mut each);
         }
     }
-    sum.left()
 }
 
 /// Where columns must end: at corners, and where sides cross.
@@ -166,10 +199,20 @@ impl Column {
         }
     }
 
-    /// Adds what is left of `whole` between the parts that passes take.
-    fn add_left(&self, whole: Part, taken: impl Iterator<Item = Part>, sum: &mut Sum) {
+    /// Hands on what is left of `whole` between the parts that passes take.
+    fn each_left(
+        &self,
+        whole: Part,
+        taken: impl Iterator<Item = Part>,
+        each: &mut impl FnMut(&Self, Side, Side),
+    ) {
         let at = |side: Side| side.at(self.middle);
         let taken = in_order(taken, |a, b| at(a.from).total_cmp(&at(b.from)));
+        let mut left = |from: Side, to: Side| {
+            if at(to) - at(from) > NOISE {
+                each(self, from, to);
+            }
+        };
         let mut reached = whole.from;
         for part in taken {
             let from = if at(part.from) < at(whole.to) {
@@ -177,23 +220,12 @@ impl Column {
             } else {
                 whole.to
             };
-            self.add(reached, from, sum);
+            left(reached, from);
             if at(part.to) > at(reached) {
                 reached = part.to;
             }
         }
-        self.add(reached, whole.to, sum);
-    }
-
-    fn add(&self, from: Side, to: Side, sum: &mut Sum) {
-        let height = to.at(self.middle) - from.at(self.middle);
-        if height > NOISE {
-            let area = height * (self.to - self.from);
-            sum.area += area;
-            sum.moment += area * self.middle;
-            let highest = from.at(self.from).min(from.at(self.to));
-            sum.from = Some(sum.from.map_or(highest, |from| from.min(highest)));
-        }
+        left(reached, whole.to);
     }
 }
 
@@ -205,6 +237,15 @@ struct Sum {
 }
 
 impl Sum {
+    fn add(&mut self, column: &Column, from: Side, to: Side) {
+        let height = to.at(column.middle) - from.at(column.middle);
+        let area = height * (column.to - column.from);
+        self.area += area;
+        self.moment += area * column.middle;
+        let highest = from.at(column.from).min(from.at(column.to));
+        self.from = Some(self.from.map_or(highest, |from| from.min(highest)));
+    }
+
     fn left(self) -> Option<Left> {
         Some(Left {
             area: self.area,
@@ -214,9 +255,49 @@ impl Sum {
     }
 }
 
+/// What is left over one column or several: its upper and its lower side, corner by corner.
+struct Area {
+    upper: Vec<Point>,
+    lower: Vec<Point>,
+}
+
+impl Area {
+    fn new(column: &Column, from: Side, to: Side) -> Self {
+        let along = |side: Side| [column.from, column.to].map(|x| (x, side.at(x))).to_vec();
+        Self {
+            upper: along(from),
+            lower: along(to),
+        }
+    }
+
+    /// Whether it ends exactly where `next` begins.
+    fn goes_on_as(&self, next: &Self) -> bool {
+        let meets = |end: Option<&Point>, start: Option<&Point>| {
+            end.zip(start).is_some_and(|(end, start)| {
+                (end.0 - start.0).abs() <= JOINED && (end.1 - start.1).abs() <= JOINED
+            })
+        };
+        meets(self.upper.last(), next.upper.first()) && meets(self.lower.last(), next.lower.first())
+    }
+
+    fn followed_by(mut self, next: Self) -> Self {
+        self.upper.extend(next.upper.into_iter().skip(1));
+        self.lower.extend(next.lower.into_iter().skip(1));
+        self
+    }
+
+    fn corners(self) -> Vec<Point> {
+        let lower = self.lower.into_iter().rev();
+        self.upper.into_iter().chain(lower).collect()
+    }
+}
+
+/// Ends nearer than this are the same, mm: a crossing is found from either side.
+const JOINED: f64 = 1e-6;
+
 #[cfg(test)]
 mod tests {
-    use super::uncovered;
+    use super::{areas_left, uncovered};
 
     const SQUARE: [(f64, f64); 4] = [(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)];
 
@@ -238,6 +319,34 @@ mod tests {
         assert_eq!(uncovered(&SQUARE, &[]).unwrap().area, 16.0);
         let beside = vec![(5.0, 0.0), (6.0, 0.0), (6.0, 4.0)];
         assert_eq!(uncovered(&SQUARE, &[beside]).unwrap().area, 16.0);
+    }
+
+    #[test]
+    fn areas_add_up_and_run_on_past_columns() {
+        let falling = vec![(0.0, 0.0), (4.0, 0.0), (4.0, 4.0)];
+        let notch = vec![(1.0, 3.0), (2.0, 3.0), (2.0, 4.0), (1.0, 4.0)];
+        let areas = areas_left(&SQUARE, &[falling, notch]);
+        // Columns end at 1 and at 2, where the notch's walls are upright: three areas.
+        let area = |corners: &Vec<(f64, f64)>| {
+            let next = corners.iter().cycle().skip(1);
+            let twice: f64 = corners
+                .iter()
+                .zip(next)
+                .map(|(a, b)| a.0 * b.1 - b.0 * a.1)
+                .sum();
+            twice.abs() / 2.0
+        };
+        let sizes: Vec<_> = areas.iter().map(area).collect();
+        // Derived: the half square is 8; its columns are 3.5, 2.5 less the notch's 1, and 2.
+        assert_eq!(sizes, [3.5, 1.5, 2.0]);
+        // A peak is one area, although it bends.
+        let peak = [(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (2.0, 1.0), (0.0, 4.0)];
+        let cover = [
+            vec![peak[0], peak[1], peak[3]],
+            vec![peak[1], peak[2], peak[3]],
+            vec![peak[0], peak[3], peak[4]],
+        ];
+        assert_eq!(areas_left(&SQUARE, &cover).len(), 1);
     }
 
     #[test]
