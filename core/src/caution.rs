@@ -9,8 +9,6 @@ use crate::problem::{Note, Severity};
 /// Cautions for cutting a board on end with an upright cutter.
 #[must_use]
 pub fn upright_cut() -> Vec<Note> {
-    let caution =
-        |(code, message): (&'static str, Message)| Note::new(code, Severity::Caution, message);
     [
         ("unplug", message!["Unplug the saw before you set or measure anything at the cutter."]),
         ("hands", message!["Hands on the handles, never in line with the cutter or over the place where it comes out."]),
@@ -30,4 +28,33 @@ pub fn upright_cut() -> Vec<Note> {
     ]
     .map(caution)
     .to_vec()
+}
+
+/// Cautions for cutting a board on end with a blade that leans, before those for an upright cutter.
+#[must_use]
+pub fn leaning_cut() -> Vec<Note> {
+    [
+        ("tilt-clearance", message![
+            "A leaning blade sweeps wider than an upright one: with the power off, turn it by hand and check that it \
+             clears the sled's slot, the throat plate, the guards and everything under the table."
+        ]),
+        ("tilt-clamp", message![
+            "A leaning blade pulls a board on end sideways: clamp it to the carriage, low and high, and never hold a \
+             tall one by hand alone."
+        ]),
+        ("tilt-offcuts", message![
+            "Offcuts can wedge between the leaning blade and the base: stop the saw and let it run out before you take \
+             them away."
+        ]),
+        ("tilt-rules", message![
+            "Whether this saw may cut leaning without its guard is for its manual and the local rules to say: read them \
+             first."
+        ]),
+    ]
+    .map(caution)
+    .to_vec()
+}
+
+fn caution((code, message): (&'static str, Message)) -> Note {
+    Note::new(code, Severity::Caution, message)
 }

@@ -12,6 +12,8 @@ mod shape;
 mod socket;
 mod strip;
 mod teeth;
+#[cfg(test)]
+mod tests;
 mod uncovered;
 
 pub use fit::dry_fit;

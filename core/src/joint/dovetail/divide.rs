@@ -23,6 +23,10 @@ pub(super) fn divide(
     needs: &Needs,
     check: &mut Checker<'_>,
 ) -> Option<Layout> {
+    let division = &Division {
+        rule: as_read(division.rule, ground, needs),
+        ..division.clone()
+    };
     let layout = ground.lay_out(division.rule, division.tails, &division.weights);
     let refusal = Refusal {
         ground,
@@ -42,6 +46,31 @@ pub(super) fn divide(
     }
     fit.all().then_some(layout)
 }
+
+/// A pin or a half-pin typed as the least was shown is the least.
+fn as_read(rule: Rule, ground: &Ground, needs: &Needs) -> Rule {
+    let at_least = |asked: Mm, least: Mm| {
+        if least.is_beyond(asked) {
+            asked
+        } else {
+            asked.max(least)
+        }
+    };
+    let half = |half_pin| at_least(half_pin, needs.half_pin);
+    match rule {
+        Rule::Widths { pin, half_pin } => Rule::Widths {
+            pin: at_least(pin, ground.narrowest_pin),
+            half_pin: half(half_pin),
+        },
+        Rule::Ratio(ratio) => Rule::Ratio(ratio),
+        Rule::Narrowest { half_pin } => Rule::Narrowest {
+            half_pin: half_pin.map(half),
+        },
+    }
+}
+
+/// What may be lost of a proposal when it is shown.
+const SHOWN: Mm = Mm::constant(0.02);
 
 /// What of a layout is wide enough.
 struct Fit {
@@ -174,7 +203,7 @@ impl Refusal<'_> {
         let tails = f64::from(self.division.tails);
         let least_tail = self.needs.base + self.ground.run() * 2.0;
         let left = self.ground.width - half_pin * 2.0 - least_tail * tails;
-        let pin = left / (tails - 1.0);
+        let pin = left / (tails - 1.0) - SHOWN;
         (tails > 1.0 && !pin.is_below(self.ground.narrowest_pin)).then_some(pin)
     }
 
@@ -186,7 +215,7 @@ impl Refusal<'_> {
             Rule::Narrowest { half_pin } => half_pin,
             Rule::Ratio(_) => None,
         };
-        let widest = (self.ground.width - least_tail) / 2.0;
+        let widest = (self.ground.width - least_tail) / 2.0 - SHOWN;
         if half_pin.is_some() && !widest.is_below(needs.half_pin) {
             let message = message![
                 "Not even one tail fits between these half-pins; half-pins of at most ",
@@ -208,7 +237,7 @@ impl Refusal<'_> {
             Rule::Widths { .. } | Rule::Narrowest { .. } => {
                 least_tail + half_pin.unwrap_or(needs.half_pin) * 2.0
             }
-        };
+        } + SHOWN;
         let message = message![
             "Not even one tail of this slope fits on this board; a board of at least ",
             least,

@@ -1,6 +1,7 @@
 //! Through dovetails cut on the sled: the tail board under a leaning blade, the pin board turned in plan.
 
 mod check;
+mod choices;
 mod cut;
 mod divide;
 mod layout;
@@ -15,6 +16,7 @@ mod stands;
 #[cfg(test)]
 mod tests;
 
+pub use choices::{Choice, DovetailChoices, DovetailChoicesRequest, dovetail_choices};
 pub use plan::{DovetailPlan, Tail};
 pub use request::{ByRequest, DovetailRequest, MeasuredRequest, SlopeRequest};
 

@@ -8,9 +8,13 @@ use crate::problem::Code;
 use crate::stop::Set;
 use crate::units::Mm;
 
+mod choosing;
 mod layouts;
+mod legal;
+mod properties;
 mod refusals;
 mod set_ups;
+mod telling;
 
 /// W 140, four tails, 1:8, boards 18 thick, pins 5, half-pins 6; kerf 3.2, lead 2 mm, 100 divisions.
 fn request() -> DovetailRequest {

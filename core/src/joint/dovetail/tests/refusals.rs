@@ -294,6 +294,42 @@ fn what_a_refusal_proposes_does_work() {
 }
 
 #[test]
+fn bounds_may_be_typed_as_they_are_shown() {
+    // Two decimals of each bound, rounded down and up.
+    let shown = |limit: f64| {
+        [
+            (limit * 100.0).floor() / 100.0,
+            (limit * 100.0).ceil() / 100.0,
+        ]
+    };
+    let narrowest = refused(
+        &with(|r| r.narrow_pin = 3.0.into()),
+        "narrowPin",
+        Code::CutterTooWide,
+    );
+    for narrow_pin in shown(narrowest.unwrap()) {
+        let joint = DovetailRequest {
+            narrow_pin: narrow_pin.into(),
+            ..request()
+        };
+        let plan = plan(&joint);
+        assert!(plan.pin_outer.mm() >= narrow_pin);
+        assert!(!plan.dry_fit.clash);
+    }
+    let one_tail = with(|r| {
+        r.half_pin = 69.0.into();
+        r.tails = 1.0.into();
+    });
+    let widest = refused(&one_tail, "halfPin", Code::TooLarge);
+    for half_pin in shown(widest.unwrap()) {
+        plan(&DovetailRequest {
+            half_pin: half_pin.into(),
+            ..one_tail.clone()
+        });
+    }
+}
+
+#[test]
 fn an_empty_request_names_what_it_needs() {
     let fields: Vec<_> = problems(&DovetailRequest::default())
         .into_iter()

@@ -1,0 +1,197 @@
+//! What holds for every dovetail that can be made.
+
+use proptest::prelude::*;
+
+use super::super::{DovetailPlan, DovetailRequest, dovetail};
+use super::legal;
+use crate::check::Checker;
+use crate::cutter::Cutter;
+use crate::dial::Screw;
+use crate::given::Given;
+use crate::stop::{Board, Set};
+use crate::units::Mm;
+
+/// Arithmetic's noise in a sum of lengths up to some metres.
+const NOISE: f64 = 1e-8;
+
+fn screw(request: &DovetailRequest) -> Screw {
+    let Given::Value(screw) = &request.screw else {
+        panic!("a screw")
+    };
+    Screw::check(screw, &mut Checker::new(&mut Vec::new())).unwrap()
+}
+
+fn upright_kerf(request: &DovetailRequest) -> Mm {
+    let ((Given::Value(cutter), _) | (_, Given::Value(cutter))) =
+        (&request.pin_cutter, &request.cutter)
+    else {
+        panic!("a cutter")
+    };
+    Cutter::check(cutter, &mut Checker::new(&mut Vec::new()))
+        .unwrap()
+        .kerf()
+}
+
+fn check(request: &DovetailRequest) -> Result<bool, TestCaseError> {
+    let Ok(planned) = dovetail(request) else {
+        return Ok(false);
+    };
+    let plan = planned.plan;
+    stops_are_orderly(&plan, &screw(request))?;
+    everything_is_a_number(&plan)?;
+    if request.measured.is_missing() {
+        flanks_are_what_was_asked(&plan, request)?;
+    }
+    let told = |code| planned.notes.iter().any(|note| note.code == code);
+    prop_assert_eq!(told("clash"), plan.dry_fit.clash);
+    Ok(true)
+}
+
+/// Every gap is within half a step of the one asked, along the face; every flank of the tail board within
+/// half a step of its place. A place hardly wider than the kerf is rounded outwards: a whole step.
+fn flanks_are_what_was_asked(
+    plan: &DovetailPlan,
+    request: &DovetailRequest,
+) -> Result<(), TestCaseError> {
+    let secant = (1.0 + plan.slope * plan.slope).sqrt();
+    let step = screw(request).step().mm();
+    let proud = plan.bench.proud.mm() * plan.slope;
+    let leaning = plan.sets[0].kerf.mm() * secant;
+    let is_tight = |width: f64, kerf: f64| width < kerf + 2.0 * step * secant + NOISE;
+    let tight_tails = is_tight(
+        plan.pin_outer.mm() + plan.glue_gap.mm() - 2.0 * proud,
+        leaning,
+    );
+    let bases = plan.tails.iter().map(|tail| tail.to_base - tail.from_base);
+    let base = bases.min().unwrap().mm() + plan.glue_gap.mm() - 2.0 * step;
+    let tight_pins = is_tight(base, upright_kerf(request).mm() * secant);
+    let allowed = |tight: bool| step * if tight { 1.0 } else { 0.5 } * (1.0 + 4e-6) + NOISE;
+    let flanks = &plan.dry_fit.flanks;
+    if plan.lap > Mm::ZERO {
+        prop_assert!(flanks.is_empty());
+        return Ok(());
+    }
+    prop_assert_eq!(flanks.len(), 2 * plan.count);
+    for (index, flank) in flanks.iter().enumerate() {
+        let off = (flank.gap_at_outer - plan.glue_gap).abs().mm();
+        prop_assert!(
+            off <= allowed(tight_pins) * secant,
+            "{flank:?}: off by {off}"
+        );
+        // Both flanks are straight and parallel: no pass of the other turn has touched them.
+        let skew = (flank.gap_at_outer - flank.gap_at_inner).abs().mm();
+        prop_assert!(skew < NOISE, "{flank:?}");
+        let tail = plan.tails[index / 2];
+        let asked = if index % 2 == 0 {
+            tail.from_tip + plan.glue_gap / 2.0
+        } else {
+            tail.to_tip - plan.glue_gap / 2.0
+        };
+        let off = (flank.x - asked).abs().mm();
+        prop_assert!(off <= allowed(tight_tails), "{flank:?} asked at {asked}");
+    }
+    Ok(())
+}
+
+fn stops_are_orderly(plan: &DovetailPlan, screw: &Screw) -> Result<(), TestCaseError> {
+    for set in &plan.sets {
+        let mut before = set.run_up.reading;
+        let first = set.stops[0].dial.reading;
+        prop_assert!(
+            first - before > screw.backlash(),
+            "the run-up takes the backlash up"
+        );
+        let mut sum = Mm::ZERO;
+        for (i, stop) in set.stops.iter().enumerate() {
+            prop_assert_eq!(stop.number, i + 1);
+            prop_assert!(stop.dial.reading > before, "readings rise in {}", set.name);
+            prop_assert!(stop.pass >= 1 && stop.pass <= stop.passes);
+            prop_assert_eq!(stop.socket, stop.space / 2);
+            prop_assert_eq!(stop.space % 2 == 1, set.board == Board::B);
+            let shown =
+                screw.lead() * stop.dial.turns as f64 + screw.division() * stop.dial.division;
+            prop_assert!(
+                (shown - stop.dial.reading).abs().mm() < 1e-6,
+                "{shown} shown"
+            );
+            sum += stop.travel;
+            prop_assert!((sum - stop.dial.reading).abs().mm() < 1e-6, "moves add up");
+            before = stop.dial.reading;
+        }
+        passes_overlap(set)?;
+    }
+    Ok(())
+}
+
+/// Passes side by side in one socket leave nothing between them.
+fn passes_overlap(set: &Set) -> Result<(), TestCaseError> {
+    let slope = crate::math::tan((set.tilt_degrees.abs() + set.yaw_degrees.abs()).to_radians());
+    let width = set.kerf.mm() * (1.0 + slope * slope).sqrt();
+    let pairs = set.stops.windows(2);
+    for pair in pairs.filter(|pair| pair[0].space == pair[1].space) {
+        let apart = (pair[1].at - pair[0].at).abs().mm();
+        prop_assert!(
+            apart <= width + NOISE,
+            "{}: {apart} apart, {width} wide",
+            set.name
+        );
+    }
+    Ok(())
+}
+
+fn everything_is_a_number(plan: &DovetailPlan) -> Result<(), TestCaseError> {
+    let fit = &plan.dry_fit;
+    for area in [
+        fit.gap_area_a,
+        fit.gap_area_b,
+        fit.clash_area_a,
+        fit.clash_area_b,
+    ] {
+        prop_assert!(area.is_finite() && area >= 0.0, "{area}");
+    }
+    for uncut in &fit.uncut {
+        prop_assert!(uncut.area.is_finite() && uncut.area > 0.0, "{uncut:?}");
+        let deepest = match uncut.board {
+            Board::A => plan.depth_a,
+            Board::B => plan.depth_b,
+        };
+        prop_assert!(uncut.height.mm() <= deepest.mm() + NOISE, "{uncut:?}");
+        prop_assert!(
+            uncut.near > Mm::ZERO && uncut.near < plan.width,
+            "{uncut:?}"
+        );
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 2000, failure_persistence: None, max_global_rejects: 200_000, ..ProptestConfig::default() })]
+
+    /// Anything legal is either planned within the rounding rule or refused; nothing panics.
+    #[test]
+    fn any_legal_request(request in legal::request()) {
+        check(&request)?;
+    }
+
+    /// The same where nearly everything can be made, so that the rule is really exercised.
+    #[test]
+    fn usual_requests(request in legal::usual_request()) {
+        let planned = check(&request)?;
+        prop_assume!(planned);
+    }
+
+    /// Turned over, a symmetric board is cut by the same stops.
+    #[test]
+    fn symmetric_boards_are_cut_alike_from_both_faces(request in legal::usual_request()) {
+        let request = DovetailRequest { weights: Given::Missing, ..request };
+        let Ok(planned) = dovetail(&request) else { return Err(TestCaseError::reject("refused")) };
+        let plan = planned.plan;
+        prop_assert!(plan.symmetric);
+        let stops = |flipped| {
+            let mut leaning = plan.sets.iter().filter(|set| set.tilt_degrees > 0.0);
+            let set = leaning.find(|set| set.flipped == flipped).unwrap();
+            set.stops.iter().map(|stop| stop.at).collect::<Vec<_>>()
+        };
+        prop_assert_eq!(stops(false), stops(true));
+    }
+}
