@@ -8,6 +8,7 @@ use notchwright_core::dial::ScrewRequest;
 use notchwright_core::joint::box_joint::{
     BoardRequest, BoxJointRequest, ChoicesRequest, LayoutRequest, box_joint, choices,
 };
+use notchwright_core::joint::dovetail::{DovetailRequest, SlopeRequest, dovetail};
 
 const RUNS: usize = 501;
 
@@ -16,6 +17,11 @@ fn main() {
         let request = joint(fingers);
         let time = median(|| drop(black_box(box_joint(black_box(&request)))));
         println!("box joint, {fingers} fingers, plan with dry fit: {time:?}");
+    }
+    for tails in [4.0, 12.0, 60.0] {
+        let request = dovetails(tails);
+        let time = median(|| drop(black_box(dovetail(black_box(&request)))));
+        println!("dovetail, {tails} tails, plan with dry fit: {time:?}");
     }
     let request = every_choice();
     let time = median(|| drop(black_box(choices(black_box(&request)))));
@@ -64,6 +70,21 @@ fn joint(fingers: f64) -> BoxJointRequest {
         screw: screw().into(),
         layout: LayoutRequest::count(fingers).into(),
         ..BoxJointRequest::default()
+    }
+}
+
+fn dovetails(tails: f64) -> DovetailRequest {
+    DovetailRequest {
+        width: (tails * 35.0).into(),
+        tail: board(12.0).into(),
+        pin: board(18.0).into(),
+        slope: SlopeRequest::ratio(8.0).into(),
+        tails: tails.into(),
+        half_pin: 6.0.into(),
+        narrow_pin: 5.0.into(),
+        cutter: cutter().into(),
+        screw: screw().into(),
+        ..DovetailRequest::default()
     }
 }
 

@@ -2,11 +2,13 @@
 
 use proptest::prelude::*;
 
-use super::super::{DovetailPlan, DovetailRequest, dovetail};
-use super::legal;
+use super::super::{DovetailPlan, DovetailRequest, SlopeRequest, dovetail};
+use super::{board, cutter, legal};
 use crate::check::Checker;
-use crate::cutter::Cutter;
+use crate::cutter::{Cutter, CutterRequest, GrindRequest};
 use crate::dial::Screw;
+use crate::dryfit::DryFit;
+use crate::dryfit::slanted::dry_fit;
 use crate::given::Given;
 use crate::stop::{Board, Set};
 use crate::units::Mm;
@@ -193,5 +195,86 @@ proptest! {
             set.stops.iter().map(|stop| stop.at).collect::<Vec<_>>()
         };
         prop_assert_eq!(stops(false), stops(true));
+    }
+}
+
+/// Boards thick enough for their slope that leaning passes from both sides do not meet at the baseline:
+/// run, thickness, and how much of the way from the kerf to `s·D` the pin is wide.
+fn narrow_pins() -> impl Strategy<Value = (f64, f64, f64)> {
+    (3.0..6.0_f64, 15.0..30.0_f64, 0.0..1.0_f64)
+}
+
+fn narrow_pin_joint((run, thick, share): (f64, f64, f64)) -> (DovetailRequest, f64) {
+    let kerf = 1.6 * (1.0 + 1.0 / (run * run)).sqrt();
+    let opening = kerf + 0.01 + share * (thick / run - kerf - 0.01);
+    let ground = GrindRequest {
+        kind: "slope".into(),
+        ..GrindRequest::default()
+    };
+    let joint = DovetailRequest {
+        width: 200.0.into(),
+        tail: board(15.0).into(),
+        pin: board(thick).into(),
+        slope: SlopeRequest::ratio(run).into(),
+        tails: 3.0.into(),
+        half_pin: 8.0.into(),
+        narrow_pin: (opening - 0.05).into(),
+        cutter: CutterRequest {
+            grind: ground.into(),
+            ..cutter(1.6)
+        }
+        .into(),
+        pin_cutter: cutter(1.6).into(),
+        screw: super::screw("none").into(),
+        ..DovetailRequest::default()
+    };
+    (joint, opening)
+}
+
+/// What is left in the inner sockets of the tail board: area and height of each.
+fn left_inside(fit: &DryFit) -> Vec<(f64, f64)> {
+    let uncut = fit.uncut.iter().filter(|uncut| uncut.board == Board::A);
+    let inside = uncut.filter(|uncut| uncut.near.mm() > 20.0 && uncut.near.mm() < 180.0);
+    inside
+        .map(|uncut| (uncut.area, uncut.height.mm()))
+        .collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 1000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Derived: leaning passes alone leave a triangle with a base of `2·s·D − p` and its apex at a depth of
+    /// `p/(2·s)`, p being the opening at the board's end.
+    #[test]
+    fn leaning_passes_leave_a_triangle(shape in narrow_pins()) {
+        let (joint, opening) = narrow_pin_joint(shape);
+        let plan = super::plan(&joint);
+        let leaning: Vec<_> = plan.sets.iter().filter(|set| set.tilt_degrees > 0.0).cloned().collect();
+        let (slope, depth) = (plan.slope, plan.depth_a.mm());
+        let (base, height) = (2.0 * slope * depth - opening, depth - opening / (2.0 * slope));
+        let left = left_inside(&dry_fit(&leaning, &plan.bench));
+        prop_assert_eq!(left.len(), 2);
+        for (area, top) in left {
+            prop_assert!((area - base * height / 2.0).abs() < 1e-4, "{area} for {base} by {height}");
+            prop_assert!((top - height).abs() < 1e-4, "{top} for {height}");
+        }
+    }
+
+    /// Derived: upright passes take the triangle's middle as wide as the opening; two corners are left, each
+    /// `s·D − p` wide and `D − p/s` high.
+    #[test]
+    fn upright_passes_leave_two_corners_of_it(shape in narrow_pins()) {
+        let (joint, opening) = narrow_pin_joint(shape);
+        let plan = super::plan(&joint);
+        let (slope, depth) = (plan.slope, plan.depth_a.mm());
+        let (base, height) = (slope * depth - opening, depth - opening / slope);
+        // Corners of less than a thousandth of a square millimetre may count as none.
+        prop_assume!(base * height > 1e-3);
+        let left = left_inside(&plan.dry_fit);
+        prop_assert_eq!(left.len(), 2);
+        for (area, top) in left {
+            prop_assert!((area - base * height).abs() < 1e-4, "{area} for {base} by {height}");
+            prop_assert!((top - height).abs() < 1e-4, "{top} for {height}");
+        }
     }
 }
