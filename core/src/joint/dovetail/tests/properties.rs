@@ -10,6 +10,7 @@ use crate::dial::Screw;
 use crate::dryfit::DryFit;
 use crate::dryfit::slanted::dry_fit;
 use crate::given::Given;
+use crate::problem::Problem;
 use crate::stop::{Board, Set};
 use crate::units::Mm;
 
@@ -275,6 +276,39 @@ proptest! {
         for (area, top) in left {
             prop_assert!((area - base * height).abs() < 1e-4, "{area} for {base} by {height}");
             prop_assert!((top - height).abs() < 1e-4, "{top} for {height}");
+        }
+    }
+}
+
+/// The request with one field set to what a refusal proposes; `None` for fields that are not followed here.
+fn followed(request: &DovetailRequest, problem: &Problem) -> Option<DovetailRequest> {
+    let mut request = request.clone();
+    let limit = problem.limit?;
+    match problem.field.as_str() {
+        "tails" => request.tails = limit.into(),
+        "narrowPin" if !request.narrow_pin.is_missing() => request.narrow_pin = limit.into(),
+        "halfPin" => request.half_pin = limit.into(),
+        "width" => request.width = limit.into(),
+        "lap" => request.lap = limit.into(),
+        _ => return None,
+    }
+    Some(request)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 1000, failure_persistence: None, max_global_rejects: 200_000, ..ProptestConfig::default() })]
+
+    /// Whoever follows a refusal is not refused for the same field and reason again.
+    #[test]
+    fn what_a_refusal_proposes_settles_it(request in legal::request()) {
+        let Err(problems) = dovetail(&request) else { return Err(TestCaseError::reject("planned")) };
+        for problem in &problems {
+            if let Some(next) = followed(&request, problem)
+                && let Err(again) = dovetail(&next)
+            {
+                let same = again.iter().find(|other| (&other.field, other.code) == (&problem.field, problem.code));
+                prop_assert!(same.is_none(), "{problem:?} then {same:?}");
+            }
         }
     }
 }
