@@ -32,3 +32,13 @@ pub fn hypot(x: f64, y: f64) -> f64 {
 pub fn tan(radians: f64) -> f64 {
     libm::tan(radians)
 }
+
+/// A number held between two others.
+///
+/// The standard library's own can panic, with a message that brings the formatting of floats along: kilobytes
+/// for a phone to fetch.
+#[must_use]
+#[expect(clippy::manual_clamp, reason = "see above")]
+pub fn within(value: f64, least: f64, most: f64) -> f64 {
+    value.max(least).min(most)
+}

@@ -49,7 +49,7 @@ impl Mm {
             return Self::ZERO;
         }
         // Adding zero turns −0 into 0, so that no reading is ever shown as "-0".
-        Self(mm.clamp(-FARTHEST, FARTHEST) + 0.0)
+        Self(crate::math::within(mm, -FARTHEST, FARTHEST) + 0.0)
     }
 
     /// The number of millimetres.
@@ -151,7 +151,7 @@ impl Div for Mm {
         if ratio.is_nan() {
             0.0
         } else {
-            ratio.clamp(-LARGEST_RATIO, LARGEST_RATIO)
+            crate::math::within(ratio, -LARGEST_RATIO, LARGEST_RATIO)
         }
     }
 }

@@ -26,7 +26,7 @@ pub(super) fn circle(middle: Point, radius: Mm) -> Vec<Point> {
 }
 
 /// An upright cross.
-pub(super) fn cross(middle: Point, arm: Mm) -> [Vec<Point>; 2] {
+pub(in crate::drawing) fn cross(middle: Point, arm: Mm) -> [Vec<Point>; 2] {
     [
         vec![
             Point::new(middle.x - arm, middle.y),
@@ -106,7 +106,7 @@ pub(super) fn broken(from: Point, to: Point, tooth: Mm) -> Vec<Point> {
     const MOST: f64 = 40.0;
     let (across, down) = (to.x - from.x, to.y - from.y);
     let length = across.abs().max(down.abs());
-    let teeth = (length / (tooth * 3.0)).round().clamp(FEWEST, MOST);
+    let teeth = crate::math::within((length / (tooth * 3.0)).round(), FEWEST, MOST);
     let is_upright = down.abs() > across.abs();
     let mut line = vec![from];
     let mut half = 0.5;
