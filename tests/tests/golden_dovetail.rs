@@ -13,12 +13,16 @@ use std::{env, fs};
 
 use notchwright_core::cutter::CutterRequest;
 use notchwright_core::dial::ScrewRequest;
-use notchwright_core::drawing::{Drawing, dovetail_boards, dovetail_mated, dovetail_progress, svg};
+use notchwright_core::drawing::{
+    Drawing, Paper, dovetail_boards, dovetail_mated, dovetail_progress, marking_template,
+    sliding_drawing, svg,
+};
 use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::BoardRequest;
 use notchwright_core::joint::dovetail::{
     DovetailPlan, DovetailRequest, MeasuredRequest, SlopeRequest, dovetail,
 };
+use notchwright_core::joint::sliding::{BitRequest, SlidingDovetailRequest, sliding_dovetail};
 use notchwright_core::units::{Mm, write_number};
 
 const STYLE: &str = include_str!("../golden/dovetail-style.css");
@@ -133,6 +137,10 @@ fn half_blind() {
         ..four_tails()
     };
     boards_and_joint("half-blind", &request);
+    let tiles = marking_template(&plan(&request), Paper::A4);
+    for (number, tile) in (1..).zip(&tiles) {
+        golden(&format!("half-blind-template-{number}"), tile);
+    }
 }
 
 #[test]
@@ -146,6 +154,43 @@ fn a_blade_that_leans_too_little() {
         ..four_tails()
     };
     boards_and_joint("lean-off", &request);
+}
+
+#[test]
+fn a_template_of_several_sheets() {
+    let request = DovetailRequest {
+        width: 400.0.into(),
+        tails: 9.0.into(),
+        ..four_tails()
+    };
+    let tiles = marking_template(&plan(&request), Paper::Letter);
+    for (number, tile) in (1..).zip(&tiles) {
+        golden(&format!("wide-template-{number}"), tile);
+    }
+}
+
+#[test]
+fn sliding_dovetails() {
+    let sliding = |depth: f64, floor: f64, board: f64| {
+        let request = SlidingDovetailRequest {
+            bit: BitRequest {
+                tip_diameter: 12.7.into(),
+                flank_degrees: 14.0.into(),
+                ..BitRequest::default()
+            }
+            .into(),
+            depth: depth.into(),
+            socket_floor: floor.into(),
+            board: BoardRequest {
+                thickness: board.into(),
+            }
+            .into(),
+            ..SlidingDovetailRequest::default()
+        };
+        sliding_drawing(&sliding_dovetail(&request).expect("a good request").plan)
+    };
+    golden("sliding", &sliding(9.5, 12.7, 18.0));
+    golden("sliding-wide", &sliding(6.0, 28.0, 45.0));
 }
 
 #[test]

@@ -20,7 +20,9 @@ mod window;
 pub mod svg;
 
 pub use boards::box_joint_drawing;
-pub use dovetail::{dovetail_boards, dovetail_mated, dovetail_progress};
+pub use dovetail::{
+    dovetail_boards, dovetail_mated, dovetail_progress, marking_template, sliding_drawing,
+};
 pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
 pub use mated::box_joint_mated;
 pub use progress::board_progress;

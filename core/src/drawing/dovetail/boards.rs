@@ -1,10 +1,11 @@
 //! Both boards of a dovetail as cut.
 
-use super::joint::Joint;
-use super::marks::{Columns, grain, sheet, tellable_passes};
+use super::joint::{Joint, closed_line, tail_shapes};
+use super::marks::{Columns, grain, sheet, tellable_passes, words_between};
 use super::plane::{Place, View, Window};
 use crate::drawing::item::{Anchor, Drawing, Point, Role};
 use crate::drawing::sheet::{Sheet, closed};
+use crate::drawing::sled::labels::text_width;
 use crate::dryfit::slanted::SocketShape;
 use crate::joint::dovetail::{DovetailPlan, Tail};
 use crate::message;
@@ -105,20 +106,33 @@ impl Paper {
             (below, below + sheet.ems(1.15), Face::Inner),
         ];
         for (line, baseline, face) in rows {
-            let (half_pin, pin) = face.pins(plan);
-            let half = self.spans(half_pin.0, half_pin.1);
-            sheet.dimension_across(line, half.0, half.1);
-            let (left, right) = self.columns.limits();
-            let at = Point::new(left, baseline);
-            let number = message![half_pin.1 - half_pin.0];
-            sheet.text(Role::Dimension, at, Anchor::Start, number);
-            if let Some(pin) = pin {
-                let shown = self.spans(pin.0, pin.1);
-                sheet.dimension_across(line, shown.0, shown.1);
-                self.number(sheet, shown, baseline, message![pin.1 - pin.0]);
-            }
-            let words = Point::new(right, baseline);
-            sheet.text(Role::Words, words, Anchor::End, face.words(plan));
+            self.dimension_face(sheet, plan, face, line, baseline);
+        }
+    }
+
+    /// From the left: the half-pin, a pin, and which face it is.
+    fn dimension_face(
+        &self,
+        sheet: &mut Sheet,
+        plan: &DovetailPlan,
+        face: Face,
+        line: Mm,
+        baseline: Mm,
+    ) {
+        let (left, right) = self.columns.limits();
+        let words = face.words(plan);
+        let most = right - text_width(&words, sheet.type_size) - sheet.ems(0.5);
+        let end = Point::new(right, baseline);
+        sheet.text(Role::Words, end, Anchor::End, words);
+        let (half_pin, pin) = face.pins(plan);
+        let mut least = left;
+        for (from, to) in [Some(half_pin), pin].into_iter().flatten() {
+            let (shown_from, shown_to) = self.spans(from, to);
+            sheet.dimension_across(line, shown_from, shown_to);
+            let at = Point::new((shown_from + shown_to) / 2.0, baseline);
+            let number = message![to - from];
+            least = words_between(sheet, Role::Dimension, at, (least, most), number);
+            least += sheet.ems(0.5);
         }
     }
 
@@ -196,13 +210,13 @@ fn draw_pin_board(sheet: &mut Sheet, plan: &DovetailPlan, joint: &Joint, view: &
             closed(&corners)
         });
         sheet.sockets_to_come(sockets.collect());
-        sheet.outline(view.lines(&[closed_places(&whole)]));
+        sheet.outline(view.lines(&[closed_line(&whole)]));
     } else {
         let pins = joint.pin_shapes();
         sheet.polygons(Role::BoardB, view.areas(&pins));
         sheet.polygons(Role::Uncut, view.areas(&joint.uncut_pins()));
         sheet.lines(Role::FineOutline, view.lines(&floors(&joint.pins)));
-        let outlines: Vec<_> = pins.iter().map(|pin| closed_places(pin)).collect();
+        let outlines: Vec<_> = pins.iter().map(|pin| closed_line(pin)).collect();
         sheet.outline(view.lines(&outlines));
         draw_passes(sheet, plan, Board::B, view, joint.outer);
     }
@@ -221,24 +235,6 @@ fn floors(sockets: &[SocketShape]) -> Vec<Vec<Place>> {
         [vec![left, right], vec![left_in, right_in]]
     });
     lines.flatten().collect()
-}
-
-fn tail_shapes(plan: &DovetailPlan) -> Vec<Vec<Place>> {
-    let (outer, inner) = (plan.bench.proud, plan.bench.proud + plan.bench.through);
-    let shape = |tail: &Tail| {
-        let corners = [
-            (tail.from_tip, outer),
-            (tail.to_tip, outer),
-            (tail.to_base, inner),
-            (tail.from_base, inner),
-        ];
-        corners.map(|(x, depth)| (x.mm(), depth.mm())).to_vec()
-    };
-    plan.tails.iter().map(shape).collect()
-}
-
-fn closed_places(corners: &[Place]) -> Vec<Place> {
-    corners.iter().chain(corners.first()).copied().collect()
 }
 
 /// Passes of a board, shifted down by `down`.

@@ -168,6 +168,26 @@ fn between(sides: &[[f64; 4]], width: f64, outer: f64, inner: f64) -> Vec<Vec<Pl
     lefts.zip(rights).map(shape).collect()
 }
 
+/// The tails of the layout as far as they go into the pin board.
+pub(super) fn tail_shapes(plan: &DovetailPlan) -> Vec<Vec<Place>> {
+    let (outer, inner) = (plan.bench.proud, plan.bench.proud + plan.bench.through);
+    let shape = |tail: &Tail| {
+        let corners = [
+            (tail.from_tip, outer),
+            (tail.to_tip, outer),
+            (tail.to_base, inner),
+            (tail.from_base, inner),
+        ];
+        corners.map(|(x, depth)| (x.mm(), depth.mm())).to_vec()
+    };
+    plan.tails.iter().map(shape).collect()
+}
+
+/// A line once around an area.
+pub(super) fn closed_line(corners: &[Place]) -> Vec<Place> {
+    corners.iter().chain(corners.first()).copied().collect()
+}
+
 /// A flank of a tail against the flank of a pin.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Mate {
@@ -201,7 +221,7 @@ impl Mate {
         if outer.max(inner) <= NOTHING {
             return None;
         }
-        let zero = (outer / (outer - inner)).clamp(0.0, 1.0);
+        let zero = crate::math::within(outer / (outer - inner), 0.0, 1.0);
         let from = if outer < 0.0 { zero } else { 0.0 };
         let to = if inner < 0.0 { zero } else { 1.0 };
         let between = |from: Place, to: Place, share: f64| {

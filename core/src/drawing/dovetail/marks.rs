@@ -1,8 +1,9 @@
 //! Boards, numbers and passes as these pictures share them.
 
-use super::plane::{Place, View};
+use super::plane::{Place, View, mm};
+use super::visible::share_inside;
 use crate::drawing::item::{Anchor, Point, Role};
-use crate::drawing::sheet::Sheet;
+use crate::drawing::sheet::{Sheet, hatch, rectangle};
 use crate::drawing::sled::labels::text_width;
 use crate::dryfit::slanted::{Bench, passes};
 use crate::message::Message;
@@ -59,11 +60,23 @@ impl Columns {
 
     /// Writes words with their middle at a place, or as near to it as they stay within the drawing.
     pub(super) fn words(&self, sheet: &mut Sheet, role: Role, at: Point, text: Message) {
-        let half = text_width(&text, sheet.type_size) / 2.0;
-        let (least, most) = self.limits();
-        let x = at.x.min(most - half).max(least + half);
-        sheet.text(role, Point::new(x, at.y), Anchor::Middle, text);
+        words_between(sheet, role, at, self.limits(), text);
     }
+}
+
+/// Writes words with their middle at a place, or as near to it as they stay between a least and a greatest;
+/// returns where they end.
+pub(super) fn words_between(
+    sheet: &mut Sheet,
+    role: Role,
+    at: Point,
+    (least, most): (Mm, Mm),
+    text: Message,
+) -> Mm {
+    let half = text_width(&text, sheet.type_size) / 2.0;
+    let x = at.x.min(most - half).max(least + half);
+    sheet.text(role, Point::new(x, at.y), Anchor::Middle, text);
+    x + half
 }
 
 /// What each pass on a board takes, if so many strips can be told apart over this width.
@@ -97,4 +110,36 @@ pub(super) fn grain(view: &View, from: f64) -> Vec<Vec<Point>> {
         places.map(|place| view.place(place)).to_vec()
     };
     (0..LINES).map(line).collect()
+}
+
+/// Slanting lines across a convex area.
+pub(super) fn hatched(corners: &[Point], apart: Mm) -> Vec<Vec<Point>> {
+    let places: Vec<Place> = corners.iter().map(|at| (at.x.mm(), at.y.mm())).collect();
+    let bounds = [
+        places.iter().map(|at| at.0).fold(f64::INFINITY, f64::min),
+        places.iter().map(|at| at.1).fold(f64::INFINITY, f64::min),
+        places
+            .iter()
+            .map(|at| at.0)
+            .fold(f64::NEG_INFINITY, f64::max),
+        places
+            .iter()
+            .map(|at| at.1)
+            .fold(f64::NEG_INFINITY, f64::max),
+    ];
+    let [left, top, right, bottom] = bounds.map(mm);
+    let lines = hatch(&rectangle(left, top, right, bottom), apart);
+    let inside = |line: Vec<Point>| -> Option<Vec<Point>> {
+        let [from, to] = [line.first()?, line.last()?].map(|at| (at.x.mm(), at.y.mm()));
+        let (enters, leaves) = share_inside([from, to], &places)?;
+        let at = |share: f64| {
+            let (x, y) = (
+                from.0 + (to.0 - from.0) * share,
+                from.1 + (to.1 - from.1) * share,
+            );
+            Point::new(mm(x), mm(y))
+        };
+        Some(vec![at(enters), at(leaves)])
+    };
+    lines.into_iter().filter_map(inside).collect()
 }

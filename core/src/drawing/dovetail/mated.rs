@@ -1,14 +1,12 @@
 //! A dovetail put together, seen on the tail board's face.
 
-use super::joint::{Joint, Mate};
+use super::joint::{Joint, Mate, closed_line};
 use super::lens::{Lens, lenses};
-use super::marks::{Columns, grain, sheet};
-use super::plane::{Place, View, Window, mm};
-use super::visible::share_inside;
+use super::marks::{Columns, grain, hatched, sheet};
+use super::plane::{Place, View, Window};
 use crate::drawing::item::{Drawing, Point, Role};
-use crate::drawing::sheet::{Sheet, hatch, rectangle};
+use crate::drawing::sheet::Sheet;
 use crate::joint::dovetail::DovetailPlan;
-use crate::units::Mm;
 
 /// The joint as the cuts make it: the tails, their end upwards, with the ends of the pins between them, and
 /// beneath it the smallest and the largest gap, enlarged as written below each. Where wood overlaps it is
@@ -117,17 +115,14 @@ impl Corner {
     }
 
     fn draw_outlines(&self, sheet: &mut Sheet, view: &View, deep: f64) {
-        let around = |corners: &Vec<Place>| -> Vec<Place> {
-            corners.iter().chain(corners.first()).copied().collect()
-        };
-        let pins: Vec<_> = self.pins.iter().map(around).collect();
+        let pins: Vec<_> = self.pins.iter().map(|pin| closed_line(pin)).collect();
         let pins = view.lines(&pins);
         if self.by_hand {
             sheet.sockets_to_come(pins);
         } else {
             sheet.outline(pins);
         }
-        let lap: Vec<_> = self.lap().iter().map(around).collect();
+        let lap: Vec<_> = self.lap().iter().map(|lap| closed_line(lap)).collect();
         let mut end = self.joint.tail_end();
         let edge = |corner: Option<&Place>| corner.map(|corner| (corner.0, deep));
         let (near, far) = (edge(end.first()), edge(end.last()));
@@ -137,38 +132,6 @@ impl Corner {
         lines.extend(view.lines(&lap));
         sheet.outline(lines);
     }
-}
-
-/// Slanting lines across a convex area.
-fn hatched(corners: &[Point], apart: Mm) -> Vec<Vec<Point>> {
-    let places: Vec<Place> = corners.iter().map(|at| (at.x.mm(), at.y.mm())).collect();
-    let bounds = [
-        places.iter().map(|at| at.0).fold(f64::INFINITY, f64::min),
-        places.iter().map(|at| at.1).fold(f64::INFINITY, f64::min),
-        places
-            .iter()
-            .map(|at| at.0)
-            .fold(f64::NEG_INFINITY, f64::max),
-        places
-            .iter()
-            .map(|at| at.1)
-            .fold(f64::NEG_INFINITY, f64::max),
-    ];
-    let [left, top, right, bottom] = bounds.map(mm);
-    let lines = hatch(&rectangle(left, top, right, bottom), apart);
-    let inside = |line: Vec<Point>| -> Option<Vec<Point>> {
-        let [from, to] = [line.first()?, line.last()?].map(|at| (at.x.mm(), at.y.mm()));
-        let (enters, leaves) = share_inside([from, to], &places)?;
-        let at = |share: f64| {
-            let (x, y) = (
-                from.0 + (to.0 - from.0) * share,
-                from.1 + (to.1 - from.1) * share,
-            );
-            Point::new(mm(x), mm(y))
-        };
-        Some(vec![at(enters), at(leaves)])
-    };
-    lines.into_iter().filter_map(inside).collect()
 }
 
 /// A letter on a tail's body, and one on a pin where there is room.

@@ -57,7 +57,13 @@ impl Area {
     }
 
     /// Where a text of this width stands.
-    pub(in crate::drawing) fn of_text(at: Point, anchor: Anchor, width: Mm, top: Mm, bottom: Mm) -> Self {
+    pub(in crate::drawing) fn of_text(
+        at: Point,
+        anchor: Anchor,
+        width: Mm,
+        top: Mm,
+        bottom: Mm,
+    ) -> Self {
         let left = match anchor {
             Anchor::Start => at.x,
             Anchor::Middle => at.x - width / 2.0,
