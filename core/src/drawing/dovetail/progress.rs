@@ -8,6 +8,7 @@ use crate::drawing::sheet::CAP_HEIGHT;
 use crate::drawing::sheet::Sheet;
 use crate::dryfit::slanted::{passes, wood_left};
 use crate::joint::dovetail::DovetailPlan;
+use crate::math::within;
 use crate::message;
 use crate::order::in_order;
 use crate::stop::{Board, Set, Stop};
@@ -155,7 +156,7 @@ impl<'a> Progress<'a> {
             return None;
         }
         let half = kerf * KERFS_SHOWN / 2.0;
-        let middle = middle.clamp(half, width - half);
+        let middle = within(middle, half, width - half);
         Some((middle - half, middle + half))
     }
 
@@ -201,7 +202,11 @@ impl<'a> Progress<'a> {
             return;
         };
         sheet.polygons(Role::CurrentPass, view.areas(&self.current));
-        let x = view.x(middle(current).clamp(strip.window.left, strip.window.right));
+        let x = view.x(within(
+            middle(current),
+            strip.window.left,
+            strip.window.right,
+        ));
         sheet.polygons(Role::CurrentPass, [pointer(sheet, x, strip.bottom())]);
     }
 
