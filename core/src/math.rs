@@ -38,7 +38,6 @@ pub fn tan(radians: f64) -> f64 {
 /// The standard library's own can panic, with a message that brings the formatting of floats along: kilobytes
 /// for a phone to fetch.
 #[must_use]
-#[expect(clippy::manual_clamp, reason = "see above")]
 pub fn within(value: f64, least: f64, most: f64) -> f64 {
     value.max(least).min(most)
 }

@@ -1,5 +1,7 @@
 //! What a change asks of the world outside: everything else follows from the state alone.
 
+use crate::model::Chunk;
+
 /// Something to be done at the page's edge.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Effect {
@@ -30,8 +32,8 @@ pub enum Effect {
         /// Where it is.
         key: String,
     },
-    /// Fetch the part of the program for the sled's place.
-    FetchSledPart,
+    /// Fetch a part of the program.
+    Fetch(Chunk),
     /// Say what day it is, for a test that is to be kept.
     DateTest,
     /// Print the page.

@@ -21,8 +21,8 @@ pub struct Model {
     pub asides: Vec<Aside>,
     /// Whether the page is being printed: paper is shown all of every table.
     pub on_paper: bool,
-    /// Whether the part of the program for the sled's place is here.
-    pub sled_part: Part,
+    /// Which parts of the program have come.
+    pub parts: Parts,
     /// Whether there is something to undo.
     pub can_undo: bool,
     /// Whether there is something to make again.
@@ -30,7 +30,46 @@ pub struct Model {
     pub(crate) history: History,
 }
 
-/// A part of the program that is fetched when it is needed.
+/// A part of the program that a first answer does not wait for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Chunk {
+    /// The sled's place.
+    Sled,
+    /// Joints with slanted flanks.
+    Dovetail,
+    /// The shop.
+    Shop,
+}
+
+/// How far each of them has come.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Parts {
+    sled: Part,
+    dovetail: Part,
+    shop: Part,
+}
+
+impl Parts {
+    /// How far `chunk` has come.
+    #[must_use]
+    pub fn of(self, chunk: Chunk) -> Part {
+        match chunk {
+            Chunk::Sled => self.sled,
+            Chunk::Dovetail => self.dovetail,
+            Chunk::Shop => self.shop,
+        }
+    }
+
+    pub(crate) fn set(&mut self, chunk: Chunk, part: Part) {
+        match chunk {
+            Chunk::Sled => self.sled = part,
+            Chunk::Dovetail => self.dovetail = part,
+            Chunk::Shop => self.shop = part,
+        }
+    }
+}
+
+/// How far a part of the program has come.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Part {
     /// Nobody has needed it yet.

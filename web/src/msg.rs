@@ -2,10 +2,12 @@
 
 use notchwright_core::units::{Mm, Unit};
 
+use crate::model::Chunk;
 use crate::notice::Notice;
 use crate::state::{
-    Approach, Edge, Field, First, GrindKind, Id, LayoutKind, LeadBy, Leftover, MeasuredFrom,
-    PaperSize, Place, Prints, Rises, Rounding, Section, Side, Step, Theme, Tool, WidthBy, ZeroKind,
+    Approach, Edge, Field, First, GrindKind, Id, JointKind, LayoutKind, LeadBy, Leftover,
+    MeasuredFrom, PaperSize, PinsBy, Place, Prints, Rises, Rounding, Section, Side, SlopeBy, Step,
+    Theme, Tool, WidthBy, ZeroKind,
 };
 
 /// Something that happened.
@@ -23,12 +25,12 @@ pub enum Msg {
     Go(Place),
     /// Something in the sled's place is to be shown otherwise.
     Look(Look),
-    /// More of the program has come.
-    Came,
-    /// More of the program could not be had.
-    DidNotCome,
+    /// A part of the program has come.
+    Came(Chunk),
+    /// A part of the program could not be had.
+    DidNotCome(Chunk),
     /// It is to be asked for again.
-    AskAgain,
+    AskAgain(Chunk),
     /// The strip that is typed in is to be kept as a test of today.
     KeepTest,
     /// This text is to be saved as a file of this name.
@@ -75,6 +77,16 @@ pub enum Edit {
     Type(Field, String),
     /// A length that was worked out is to be put into a field.
     Set(Field, Mm),
+    /// It is another joint.
+    Joint(JointKind),
+    /// Dovetails' pins are found otherwise.
+    Pins(PinsBy),
+    /// Dovetails' slope is given otherwise.
+    Slope(SlopeBy),
+    /// A number of tails was picked.
+    Tails(usize),
+    /// Another cutter is for the pin board: none for the one that cuts the tails.
+    PinCutter(Id),
     /// The width is to be divided in another way.
     Layout(LayoutKind),
     /// A number of fingers was picked.

@@ -4,12 +4,14 @@ use notchwright_core::units::{Mm, Unit};
 use proptest::prelude::*;
 use proptest::sample::select;
 
+use crate::model::Chunk;
 use crate::msg::{Edit, Look, Msg, SawMove, Shelf};
 use crate::state::{
-    Approach, CutField, CutterField, Edge, Field, First, GrindKind, Id, JointField, LayoutKind,
-    LeadBy, Leftover, MeasuredFrom, PaperSize, Place, PointField, Prints, Rises, Rounding,
-    RoutField, SawField, ScrewField, Section, Side, SledField, SlotField, SquareField, StackField,
-    Step, Theme, Tool, WidthBy, ZeroKind,
+    Approach, CutField, CutterField, DovetailField, Edge, Field, First, GrindKind, Id, JointField,
+    JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, PaperSize, PinsBy, Place, PointField,
+    Prints, Rises, Rounding, RoutField, SawField, ScrewField, Section, Side, SledField,
+    SlidingField, SlopeBy, SlotField, SquareField, StackField, Step, Theme, Tool, WidthBy,
+    ZeroKind,
 };
 
 fn id() -> impl Strategy<Value = Id> {
@@ -24,6 +26,8 @@ fn field() -> impl Strategy<Value = Field> {
         (id(), select(ScrewField::ALL)).prop_map(|(id, field)| Field::Screw(id, field)),
         select(StackField::ALL).prop_map(Field::Stack),
         select(SlotField::ALL).prop_map(Field::Slot),
+        select(DovetailField::ALL).prop_map(Field::Dovetail),
+        select(SlidingField::ALL).prop_map(Field::Sliding),
         (id(), select(SledField::ALL)).prop_map(|(id, field)| Field::Sled(id, field)),
         select(CutField::ALL).prop_map(Field::Cut),
         select(SquareField::ALL).prop_map(Field::Square),
@@ -70,16 +74,30 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
                 Edit::Groove(false),
                 Edit::GrooveEdge(Edge::Reference),
                 Edit::GrooveEdge(Edge::Far),
+                Edit::Joint(JointKind::Box),
+                Edit::Joint(JointKind::Dovetail),
+                Edit::Joint(JointKind::Sliding),
+                Edit::Pins(PinsBy::Widths),
+                Edit::Pins(PinsBy::Ratio),
+                Edit::Pins(PinsBy::Equal),
+                Edit::Pins(PinsBy::Narrowest),
+                Edit::Slope(SlopeBy::Run),
+                Edit::Slope(SlopeBy::Degrees),
             ][..]
         ),
         (0_usize..40).prop_map(Edit::Count),
+        (0_usize..20).prop_map(Edit::Tails),
+        id().prop_map(Edit::PinCutter),
     ];
     let item = prop_oneof![
         shelf().prop_map(Edit::Add),
         (shelf(), id()).prop_map(|(shelf, id)| Edit::Duplicate(shelf, id)),
         (shelf(), id()).prop_map(|(shelf, id)| Edit::Remove(shelf, id)),
         (shelf(), id()).prop_map(|(shelf, id)| Edit::Choose(shelf, id)),
-        (id(), select(&[GrindKind::Flat, GrindKind::Alternate][..]))
+        (
+            id(),
+            select(&[GrindKind::Flat, GrindKind::Alternate, GrindKind::Slope][..])
+        )
             .prop_map(|(id, grind)| Edit::Grind(id, grind)),
         (id(), select(&[LeadBy::Lead, LeadBy::Threads][..]))
             .prop_map(|(id, by)| Edit::LeadBy(id, by)),
@@ -162,7 +180,11 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
         1 => Just(Msg::Undo),
         1 => Just(Msg::Redo),
         1 => select(&[Place::Joint, Place::Sled, Place::Shop][..]).prop_map(Msg::Go),
-        1 => select(&[Msg::Came, Msg::DidNotCome, Msg::AskAgain][..]),
+        1 => (
+            select(&[Chunk::Sled, Chunk::Dovetail][..]),
+            select(&[Msg::Came, Msg::DidNotCome, Msg::AskAgain][..])
+        )
+            .prop_map(|(chunk, what)| what(chunk)),
         1 => look().prop_map(Msg::Look),
         1 => select(&[Unit::Mm, Unit::Inch][..]).prop_map(Msg::Units),
         1 => select(&[Theme::Device, Theme::Light, Theme::Dark][..]).prop_map(Msg::Theme),

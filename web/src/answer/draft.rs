@@ -55,7 +55,12 @@ impl<'a> Draft<'a> {
 
     /// A plain number of the request at `path`; missing when the field is blank.
     pub(super) fn number(&mut self, path: &'static str, field: Field) -> Given<f64> {
-        self.one(path.into(), field, |text, _| number(text))
+        self.number_at(path.into(), field)
+    }
+
+    /// The same at a path that was put together.
+    pub(super) fn number_at(&mut self, path: Path, field: Field) -> Given<f64> {
+        self.one(path, field, |text, _| number(text))
     }
 
     /// A list of lengths of the request at `path`; missing when the field is blank.

@@ -1,21 +1,51 @@
-//! The joint's request.
+//! The box joint, and what its request has in common with other joints'.
+
+use std::rc::Rc;
 
 use notchwright_core::cutter::{CutterRequest, GrindRequest};
 use notchwright_core::dial::{ScrewRequest, ZeroRequest};
 use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::{
-    BoardRequest, BoxJointRequest, ChoicesRequest, GrooveRequest, LayoutRequest, SawRequest,
+    BoardRequest, BoxJointPlan, BoxJointRequest, Choice, ChoicesRequest, GrooveRequest,
+    LayoutRequest, SawRequest, box_joint, choices,
 };
 use notchwright_core::message;
+use notchwright_core::problem::Planned;
 
+use super::FieldProblem;
 use super::draft::Draft;
 use crate::state::{
     Cutter, CutterField, Edge, Field, First, GrindKind, JointField, LayoutKind, LeadBy, Leftover,
-    Rises, Rounding, Saw, SawField, Screw, ScrewField, Sled, SledField, ZeroKind,
+    Rises, Rounding, Saw, SawField, Screw, ScrewField, Sled, SledField, Work, ZeroKind,
 };
 
+/// The plan if it is what the fields say, numbers of fingers to choose from, and what is wrong.
+pub(super) fn answer(
+    work: &Work,
+) -> (
+    Option<Rc<Planned<BoxJointPlan>>>,
+    Vec<Choice>,
+    Vec<FieldProblem>,
+) {
+    let mut draft = Draft::new(work);
+    let request = request(&mut draft);
+    let choices = draft
+        .has_read(&CHOICES_FOLLOW_FROM)
+        .then(|| choices(&choices_request(&request)).ok())
+        .flatten();
+    let (plan, refused) = match box_joint(&request) {
+        Ok(planned) => (Some(Rc::new(planned)), Vec::new()),
+        Err(problems) => (None, problems),
+    };
+    let problems = draft.finish(refused);
+    // A plan of a request with an unread field left out is not what the fields say.
+    let current = plan.filter(|_| problems.is_empty());
+    let choices = choices.map(|planned| planned.plan.choices);
+    (current, choices.unwrap_or_default(), problems)
+}
+
 /// The request of the joint with the chosen saw, cutter and screw.
-pub(super) fn request(draft: &mut Draft<'_>) -> BoxJointRequest {
+fn request(draft: &mut Draft<'_>) -> BoxJointRequest {
     let joint = &draft.work().joint;
     let (saw, sled) = chosen_pair(draft);
     let first = match joint.first {
@@ -39,10 +69,10 @@ pub(super) fn request(draft: &mut Draft<'_>) -> BoxJointRequest {
 }
 
 /// The parts of a request that the choices follow from.
-pub(super) const CHOICES_FOLLOW_FROM: [&str; 6] = ["width", "a", "b", "cutter", "screw", "glueGap"];
+const CHOICES_FOLLOW_FROM: [&str; 6] = ["width", "a", "b", "cutter", "screw", "glueGap"];
 
 /// The request of the choices, from the joint's.
-pub(super) fn choices_request(request: &BoxJointRequest) -> ChoicesRequest {
+fn choices_request(request: &BoxJointRequest) -> ChoicesRequest {
     ChoicesRequest {
         width: request.width.clone(),
         a: request.a.clone(),
@@ -53,7 +83,11 @@ pub(super) fn choices_request(request: &BoxJointRequest) -> ChoicesRequest {
     }
 }
 
-fn board(draft: &mut Draft<'_>, path: &'static str, field: JointField) -> Given<BoardRequest> {
+pub(super) fn board(
+    draft: &mut Draft<'_>,
+    path: &'static str,
+    field: JointField,
+) -> Given<BoardRequest> {
     let thickness = draft.length(path, Field::Joint(field));
     BoardRequest { thickness }.into()
 }
@@ -85,7 +119,7 @@ fn layout(draft: &mut Draft<'_>) -> LayoutRequest {
     }
 }
 
-fn zero(draft: &mut Draft<'_>) -> ZeroRequest {
+pub(super) fn zero(draft: &mut Draft<'_>) -> ZeroRequest {
     let kind = |kind: &str| ZeroRequest {
         kind: kind.into(),
         ..ZeroRequest::default()
@@ -119,7 +153,7 @@ fn groove(draft: &mut Draft<'_>) -> Given<GrooveRequest> {
     .into()
 }
 
-fn chosen_cutter(draft: &mut Draft<'_>) -> Given<CutterRequest> {
+pub(super) fn chosen_cutter(draft: &mut Draft<'_>) -> Given<CutterRequest> {
     let Some(cutter) = draft.work().shop.cutters.chosen() else {
         draft.refuse(
             "cutter",
@@ -131,12 +165,12 @@ fn chosen_cutter(draft: &mut Draft<'_>) -> Given<CutterRequest> {
     cutter_request(draft, cutter).into()
 }
 
-fn chosen_pair<'a>(draft: &Draft<'a>) -> (Option<&'a Saw>, Option<&'a Sled>) {
+pub(super) fn chosen_pair<'a>(draft: &Draft<'a>) -> (Option<&'a Saw>, Option<&'a Sled>) {
     let shop = &draft.work().shop;
     (shop.saws.chosen(), shop.sleds.chosen())
 }
 
-fn chosen_screw(draft: &mut Draft<'_>, sled: Option<&Sled>) -> Given<ScrewRequest> {
+pub(super) fn chosen_screw(draft: &mut Draft<'_>, sled: Option<&Sled>) -> Given<ScrewRequest> {
     let Some(screw) = draft.work().shop.screws.chosen() else {
         draft.refuse(
             "screw",
@@ -156,7 +190,13 @@ fn chosen_screw(draft: &mut Draft<'_>, sled: Option<&Sled>) -> Given<ScrewReques
 }
 
 pub(super) fn cutter_request(draft: &mut Draft<'_>, cutter: &Cutter) -> CutterRequest {
+    cutter_at(draft, "cutter", cutter)
+}
+
+/// A cutter at this place of a request.
+pub(super) fn cutter_at(draft: &mut Draft<'_>, place: &str, cutter: &Cutter) -> CutterRequest {
     let field = |field| Field::Cutter(cutter.id, field);
+    let path = |name: &str| format!("{place}.{name}").into();
     let grind = match cutter.grind {
         GrindKind::Flat => GrindRequest {
             kind: "flat".into(),
@@ -164,14 +204,18 @@ pub(super) fn cutter_request(draft: &mut Draft<'_>, cutter: &Cutter) -> CutterRe
         },
         GrindKind::Alternate => GrindRequest {
             kind: "alternate".into(),
-            bevel_degrees: draft.number("cutter.grind.bevelDegrees", field(CutterField::Bevel)),
+            bevel_degrees: draft.number_at(path("grind.bevelDegrees"), field(CutterField::Bevel)),
+        },
+        GrindKind::Slope => GrindRequest {
+            kind: "slope".into(),
+            ..GrindRequest::default()
         },
     };
     CutterRequest {
-        kerf: draft.length("cutter.kerf", field(CutterField::Kerf)),
-        diameter: draft.length("cutter.diameter", field(CutterField::Diameter)),
+        kerf: draft.length_at(path("kerf"), field(CutterField::Kerf)),
+        diameter: draft.length_at(path("diameter"), field(CutterField::Diameter)),
         grind: grind.into(),
-        overlap: draft.length("cutter.overlap", field(CutterField::Overlap)),
+        overlap: draft.length_at(path("overlap"), field(CutterField::Overlap)),
     }
 }
 
@@ -208,7 +252,7 @@ pub(super) fn screw_request(draft: &mut Draft<'_>, screw: &Screw) -> ScrewReques
 }
 
 /// What the saw and the sled allow; what is blank sets no bound.
-fn reach(draft: &mut Draft<'_>, saw: Option<&Saw>, sled: Option<&Sled>) -> SawRequest {
+pub(super) fn reach(draft: &mut Draft<'_>, saw: Option<&Saw>, sled: Option<&Sled>) -> SawRequest {
     let greatest_height = saw.map_or(Given::Missing, |saw| {
         draft.length(
             "saw.greatestHeight",

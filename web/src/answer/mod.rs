@@ -2,7 +2,9 @@
 
 mod bench;
 mod draft;
+mod finish;
 mod joint;
+mod slanted;
 mod sled;
 mod spares;
 #[cfg(test)]
@@ -12,13 +14,15 @@ pub mod tools;
 use std::rc::Rc;
 
 use notchwright_core::cutter::{CutterStackPlan, KerfPlan};
-use notchwright_core::joint::box_joint::{BoxJointPlan, Choice, box_joint, choices};
+use notchwright_core::joint::box_joint::{BoxJointPlan, Choice};
+use notchwright_core::joint::dovetail::DovetailPlan;
 use notchwright_core::message::Message;
-use notchwright_core::problem::Planned;
+use notchwright_core::problem::{Note, Planned};
+use notchwright_core::stop::Set;
 
-use crate::state::{Field, StackForm, Work};
-use draft::Draft;
-use tools::SledAnswer;
+use crate::model::Chunk;
+use crate::state::{Field, JointKind, StackForm, Work};
+use tools::{SlantedAnswer, SledAnswer};
 
 /// What follows from the state.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,9 +41,33 @@ pub struct Answer {
     pub kerf: Option<KerfPlan>,
     /// The sled's place, as it was when it was last open.
     pub sled: Option<Rc<SledAnswer>>,
-    is_sled_open: bool,
+    /// The joint with slanted flanks, as it was when it was last open.
+    pub slanted: Option<Rc<SlantedAnswer>>,
+    /// Whose problems are the fields' that are shown now.
+    open: Option<Chunk>,
+    kind: JointKind,
     stack_of: StackForm,
     stack_problems: Vec<FieldProblem>,
+}
+
+/// What is cut at the saw, whatever the joint.
+#[derive(Clone, Copy, Debug)]
+pub struct Cut<'a> {
+    /// Its set-ups with their stops.
+    pub sets: &'a [Set],
+    /// What to know before.
+    pub notes: &'a [Note],
+    /// Of which joint.
+    pub of: Of<'a>,
+}
+
+/// A joint's plan.
+#[derive(Clone, Copy, Debug)]
+pub enum Of<'a> {
+    /// Of a box joint.
+    Box(&'a BoxJointPlan),
+    /// Of dovetails.
+    Dovetail(&'a DovetailPlan),
 }
 
 /// What is wrong with one field.
@@ -55,19 +83,10 @@ impl Answer {
     /// What follows from `work`; `before` is what followed from it last.
     #[must_use]
     pub fn new(work: &Work, before: &Self) -> Self {
-        let mut draft = Draft::new(work);
-        let request = joint::request(&mut draft);
-        let choices = draft
-            .has_read(&joint::CHOICES_FOLLOW_FROM)
-            .then(|| choices(&joint::choices_request(&request)).ok())
-            .flatten();
-        let (plan, refused) = match box_joint(&request) {
-            Ok(planned) => (Some(Rc::new(planned)), Vec::new()),
-            Err(problems) => (None, problems),
+        let (joint, choices, mut problems) = match work.joint.kind {
+            JointKind::Box => joint::answer(work),
+            JointKind::Dovetail | JointKind::Sliding => Default::default(),
         };
-        let mut problems = draft.finish(refused);
-        // A plan of a request with an unread field left out is not what the fields say.
-        let current = plan.filter(|_| problems.is_empty());
         let (stack, stack_problems) = before.stack_again(work);
         let (kerf, kerf_problems) = bench::kerf(work);
         problems.extend(spares::problems(work));
@@ -75,28 +94,39 @@ impl Answer {
         problems.extend(kerf_problems);
         Self {
             sled: before.sled.clone(),
-            is_sled_open: false,
+            slanted: before.slanted.clone(),
+            open: None,
+            kind: work.joint.kind,
             problems,
-            is_stale: current.is_none(),
-            joint: current.or_else(|| before.joint.clone()),
+            is_stale: joint.is_none(),
+            joint: joint.or_else(|| before.joint.clone()),
             stack,
             stack_of: work.shop.stack.clone(),
             stack_problems,
             kerf,
-            choices: choices
-                .map(|planned| planned.plan.choices)
-                .unwrap_or_default(),
+            choices,
         }
     }
 
-    /// Adds what follows in the sled's place, which must have come.
-    pub(crate) fn add_sled(&mut self, work: &Work) {
+    /// Adds what a part of the program works out, which must have come.
+    pub(crate) fn add(&mut self, chunk: Chunk, work: &Work) {
+        match chunk {
+            Chunk::Shop => {}
+            Chunk::Sled => self.add_sled(work),
+            Chunk::Dovetail => {
+                let slanted = slanted::answer(work, self.slanted.as_deref());
+                self.slanted = Some(Rc::new(slanted));
+            }
+        }
+        self.open = Some(chunk);
+    }
+
+    fn add_sled(&mut self, work: &Work) {
         let mut sled = sled::answer(work, self.sled.as_deref());
         // Some fields are the joint's as well, which has said what is wrong with them.
         sled.problems
             .retain(|problem| !self.problems.contains(problem));
         self.sled = Some(Rc::new(sled));
-        self.is_sled_open = true;
     }
 
     /// A box full of shims takes long to look through: not again while nothing in it has changed.
@@ -119,14 +149,36 @@ impl Answer {
     }
 
     fn about(&self, field: Option<Field>) -> impl Iterator<Item = &Message> {
-        let open = self.sled.as_ref().filter(|_| self.is_sled_open);
-        let of_the_sled = open.into_iter().flat_map(|sled| &sled.problems);
-        let all = self.problems.iter().chain(of_the_sled);
+        let later = match self.open {
+            Some(Chunk::Sled) => self.sled.as_ref().map(|sled| &sled.problems),
+            Some(Chunk::Dovetail) => self.slanted.as_ref().map(|slanted| &slanted.problems),
+            Some(Chunk::Shop) | None => None,
+        };
+        let all = self.problems.iter().chain(later.into_iter().flatten());
         all.filter(move |problem| problem.field == field)
             .map(|problem| &problem.message)
     }
 
-    /// The plan, if it is what the fields say.
+    /// What is cut at the saw, if the fields say what.
+    #[must_use]
+    pub fn cut(&self) -> Option<Cut<'_>> {
+        if self.kind == JointKind::Box {
+            let planned = self.current()?;
+            return Some(Cut {
+                sets: &planned.plan.sets,
+                notes: &planned.notes,
+                of: Of::Box(&planned.plan),
+            });
+        }
+        let planned = self.slanted.as_ref()?.dovetail.current()?;
+        (self.kind == JointKind::Dovetail).then_some(Cut {
+            sets: &planned.plan.sets,
+            notes: &planned.notes,
+            of: Of::Dovetail(&planned.plan),
+        })
+    }
+
+    /// The box joint's plan, if it is what the fields say.
     #[must_use]
     pub fn current(&self) -> Option<&Planned<BoxJointPlan>> {
         self.joint.as_deref().filter(|_| !self.is_stale)

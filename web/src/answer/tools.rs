@@ -1,8 +1,10 @@
-//! What the sled's place shows, as plain data: its sums come later than the page, see [`super::sled`].
+//! What parts of the program that come later than the page work out, as plain data.
 
 use std::rc::Rc;
 
 use notchwright_core::groove::GrooveSetupPlan;
+use notchwright_core::joint::dovetail::{self, DovetailPlan};
+use notchwright_core::joint::sliding::SlidingDovetailPlan;
 use notchwright_core::message::Message;
 use notchwright_core::problem::Planned;
 use notchwright_core::screw_check::ScrewCheckPlan;
@@ -27,6 +29,19 @@ pub struct SledAnswer {
     /// The groove on the router table.
     pub groove: Outcome<GrooveSetupPlan>,
     /// What is wrong with what was typed here, and with the saw's and the sled's fields.
+    pub problems: Vec<FieldProblem>,
+}
+
+/// What follows for joints with slanted flanks.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SlantedAnswer {
+    /// Dovetails.
+    pub dovetail: Outcome<DovetailPlan>,
+    /// Numbers of tails to choose from, the best first.
+    pub choices: Vec<dovetail::Choice>,
+    /// A sliding dovetail.
+    pub sliding: Outcome<SlidingDovetailPlan>,
+    /// What is wrong with what was typed.
     pub problems: Vec<FieldProblem>,
 }
 

@@ -9,8 +9,9 @@ mod tests;
 
 use notchwright_core::check::Checker;
 use notchwright_core::given::{self, Shape};
+use notchwright_core::joint::{box_joint, dovetail, sliding};
 use notchwright_core::problem::{Checked, Reply};
-use notchwright_core::{cutter, groove, joint::box_joint, screw_check, sled, square, units};
+use notchwright_core::{cutter, groove, screw_check, sled, square, units};
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
@@ -35,6 +36,12 @@ exports! {
     box_joint = "boxJoint"(box_joint::box_joint);
     /// Numbers of fingers to choose from.
     box_joint_choices = "boxJointChoices"(box_joint::choices);
+    /// Plans dovetails.
+    dovetail = "dovetail"(dovetail::dovetail);
+    /// Numbers of tails to choose from.
+    dovetail_choices = "dovetailChoices"(dovetail::dovetail_choices);
+    /// Plans a sliding dovetail.
+    sliding_dovetail = "slidingDovetail"(sliding::sliding_dovetail);
     /// The stacks nearest a wanted width.
     cutter_stack = "cutterStack"(cutter::build_stack);
     /// The kerf that made a stepped slot.

@@ -610,7 +610,7 @@ export interface SledFitPlan {
   halfChordTable: number;
   /** Half the blade's chord at the top of the base, mm. */
   halfChordBase: number;
-  /** Deepest cut that this saw and base allow, mm. */
+  /** Deepest cut that saw, blade, base and window allow with this board, mm. */
   deepestCut: number;
   /** Smallest window between carriage face and front rail for this cut, mm. */
   smallestWindow: number;
@@ -872,6 +872,248 @@ export interface Marks {
   feed: number;
 }
 
+/** A dovetail between the ends of two boards of the same width. */
+export interface DovetailRequest {
+  /** Width of both boards, mm. */
+  width: number;
+  /** The tail board, board A. */
+  tail: Board;
+  /** The pin board, board B. */
+  pin: Board;
+  /** Slope of the flanks. */
+  slope: Slope;
+  /** Number of tails. */
+  tails: number;
+  /** Half-pin at each edge, at the outer face, where it is narrow, mm. */
+  halfPin?: number;
+  /** Pin between two tails, at the outer face, where it is narrow, mm. */
+  narrowPin?: number;
+  /** Relative widths of the tails at their tips, from the reference edge; equal when left out. */
+  weights?: number[];
+  /** What decides the widths; `narrowPin` and `halfPin` when left out. */
+  by?: Pins;
+  /** Wood left in front of the tails in a half-blind joint, mm; 0 when left out: a through joint. */
+  lap?: number;
+  /** Glue gap at each flank, measured across the width, mm; 0.05 when left out. */
+  glueGap?: number;
+  /** How far tails and pins stand past the mating face, mm; 0 when left out. */
+  proud?: number;
+  /** The cutter that leans. */
+  cutter: Cutter;
+  /** The cutter for upright cuts; the same as `cutter` when left out. */
+  pinCutter?: Cutter;
+  /** The screw. */
+  screw: Screw;
+  /** Where the reading is zero; `touch` when left out. */
+  zero?: Zero;
+  /** What the saw and sled allow; nothing is checked when left out. */
+  saw?: Saw;
+  /** What blade and wedge were really found to be; only the dry fit uses it. */
+  measured?: MeasuredTurn;
+}
+
+/** Slope of the flanks. */
+export interface Slope {
+  /** Whether `run` or `degrees` says it. */
+  kind: 'ratio' | 'angle';
+  /** By ratio: run for a rise of 1, so 8 for 1:8. */
+  run?: number;
+  /** By angle: degrees from square. */
+  degrees?: number;
+}
+
+/** What decides the widths of pins and tails. */
+export interface Pins {
+  /** `widths`: `narrowPin` and `halfPin` as given; `ratio`: tails and pins in proportion at mid thickness, half-pins half a pin; `equal`: the same with tails as wide as pins; `narrowest`: pins as narrow as the blade allows, half-pins as given or else the same. */
+  kind: 'widths' | 'ratio' | 'equal' | 'narrowest';
+  /** By ratio: tail width for a pin width of 1, both at mid thickness. */
+  tailToPin?: number;
+}
+
+/** What blade and wedge were really found to be. */
+export interface MeasuredTurn {
+  /** Lean of the blade, degrees. */
+  leanDegrees?: number;
+  /** Turn of the pin board in plan, degrees. */
+  turnDegrees?: number;
+}
+
+/** A dovetail, ready to cut. Board A is the tail board, board B the pin board.  Widths are nominal, before the glue gap is taken off. The outer face is the pin board's, where the tails' tips show; in a half-blind joint it is the plane that the tips touch, behind the lap. */
+export interface DovetailPlan {
+  /** Number of tails. */
+  count: number;
+  /** Width of both boards, mm. */
+  width: number;
+  /** Slope of the flanks: tangent of the angle. */
+  slope: number;
+  /** Slope of the flanks, degrees from square. */
+  angleDegrees: number;
+  /** Width of a tail at its tip, mm; the mean where they differ. */
+  tailTip: number;
+  /** Width of a tail at the baseline, mm; the mean where they differ. */
+  tailBase: number;
+  /** Width of a pin at the outer face, mm. */
+  pinOuter: number;
+  /** Width of a pin at the inner face, mm. */
+  pinInner: number;
+  /** Width of a half-pin at the outer face, mm. */
+  halfPinOuter: number;
+  /** Width of a half-pin at the inner face, mm. */
+  halfPinInner: number;
+  /** Narrowest pin at the outer face that the leaning cutter can clear the place of, mm. */
+  narrowestPin: number;
+  /** Narrowest half-pin whose place takes the leaning cutter whole, mm, where this joint's is narrower: the kerf then runs off the board's edge. */
+  narrowestHalfPin?: number;
+  /** How far the flank's corner is short of the baseline under the leaning cutter, mm: for the chisel. */
+  cornerLeft: number;
+  /** Glue gap at each flank, mm. */
+  glueGap: number;
+  /** Every tail, from the reference edge. */
+  tails: Tail[];
+  /** Whether the layout reads the same from both edges. */
+  symmetric: boolean;
+  /** Depth of cut in the tail board, mm. */
+  depthA: number;
+  /** Depth of cut in the pin board, mm. */
+  depthB: number;
+  /** Wood left in front of the tails, mm; 0 in a through joint. */
+  lap: number;
+  /** Thickness of the tail board, mm. */
+  thicknessA: number;
+  /** Thickness of the pin board, mm. */
+  thicknessB: number;
+  /** The sets of stops in the order of use; in a half-blind joint only the tail board's. */
+  sets: Set[];
+  /** What the cuts really make. */
+  dryFit: DryFit;
+}
+
+/** One tail's place on the tail board, from the reference edge, before the glue gap is taken off. */
+export interface Tail {
+  /** Nearer side at the tip, mm. */
+  fromTip: number;
+  /** Farther side at the tip, mm. */
+  toTip: number;
+  /** Nearer side at the baseline, mm. */
+  fromBase: number;
+  /** Farther side at the baseline, mm. */
+  toBase: number;
+}
+
+/** What numbers of tails are chosen for. */
+export interface DovetailChoicesRequest {
+  /** Width of both boards, mm. */
+  width: number;
+  /** The tail board, board A. */
+  tail: Board;
+  /** The pin board, board B. */
+  pin: Board;
+  /** Slope of the flanks. */
+  slope: Slope;
+  /** Half-pin at each edge, at the outer face, mm. */
+  halfPin?: number;
+  /** Pin between two tails, at the outer face, mm. */
+  narrowPin?: number;
+  /** What decides the widths; `narrowPin` and `halfPin` when left out. */
+  by?: Pins;
+  /** Wood left in front of the tails in a half-blind joint, mm; 0 when left out. */
+  lap?: number;
+  /** Glue gap at each flank, measured across the width, mm; 0.05 when left out. */
+  glueGap?: number;
+  /** How far tails and pins stand past the mating face, mm; 0 when left out. */
+  proud?: number;
+  /** The cutter that leans. */
+  cutter: Cutter;
+  /** The cutter for upright cuts; the same as `cutter` when left out. */
+  pinCutter?: Cutter;
+  /** The screw. */
+  screw: Screw;
+}
+
+/** Numbers of tails to choose from. */
+export interface DovetailChoicesPlan {
+  /** The best first. */
+  choices: DovetailChoice[];
+}
+
+/** One number of tails. */
+export interface DovetailChoice {
+  /** Number of tails. */
+  count: number;
+  /** Width of a tail at its tip, mm. */
+  tailTip: number;
+  /** Width of a pin at the outer face, mm. */
+  pinOuter: number;
+  /** Passes for one end of both boards. */
+  totalPasses: number;
+  /** Why it stands where it stands. */
+  reason: string;
+}
+
+/** A sliding dovetail. */
+export interface SlidingDovetailRequest {
+  /** The bit. */
+  bit: DovetailBit;
+  /** Depth of the socket, mm. */
+  depth: number;
+  /** Width of the socket at its floor, mm; the bit's own when left out. */
+  socketFloor?: number;
+  /** The board that gets the tongue. */
+  board: Board;
+  /** Glue gap at each flank, mm; 0.05 when left out. */
+  glueGap?: number;
+  /** A socket that opens towards one end, so that the tongue only grips at last. */
+  taper?: SocketTaper;
+}
+
+/** A dovetail bit. */
+export interface DovetailBit {
+  /** Diameter at its tip, where it is widest, mm. */
+  tipDiameter: number;
+  /** Angle of its flank to its axis, degrees. */
+  flankDegrees: number;
+  /** Length of its cutting edge, mm; no bound when left out. */
+  cuttingLength?: number;
+}
+
+/** A tapered socket. */
+export interface SocketTaper {
+  /** How much wider the socket is where the tongue enters, mm. */
+  by: number;
+  /** Length of the socket, mm. */
+  length: number;
+}
+
+/** A sliding dovetail, ready to rout. */
+export interface SlidingDovetailPlan {
+  /** Width of the socket at the board's face, mm. */
+  mouth: number;
+  /** Width of the socket at its floor, mm. */
+  floor: number;
+  /** Depth of the socket, and length of the tongue, mm. */
+  depth: number;
+  /** Width of the tongue at its tip, mm. */
+  tongueTip: number;
+  /** Width of the tongue at its shoulder, mm. */
+  tongueMouth: number;
+  /** Moves of the fence from one pass of the socket to the next, mm; none for a socket of one pass. */
+  socketFenceMoves: number[];
+  /** First setting of the fence from the one that puts the bit on the socket's middle, mm. */
+  firstFromMiddle: number;
+  /** How deep each side of the tongue's board is cut at the tip, mm. */
+  tongueCutPerSide: number;
+  /** How a tapered socket is turned. */
+  taper?: Taper;
+}
+
+/** The turn of a tapered socket's flank. */
+export interface Taper {
+  /** How far each flank runs out over the socket's length, mm: the shim under one end of the board. */
+  perSide: number;
+  /** The same as an angle, degrees. */
+  degrees: number;
+}
+
 /** Plans a box joint: layout, passes, dial settings, and the dry fit of what they cut. Never throws. */
 export function boxJoint(request: BoxJointRequest): Reply<BoxJointPlan>;
 
@@ -901,3 +1143,12 @@ export function screwCheck(request: ScrewCheckRequest): Reply<ScrewCheckPlan>;
 
 /** Fence settings, passes and stop marks of a groove on the router table. Never throws. */
 export function grooveSetup(request: GrooveSetupRequest): Reply<GrooveSetupPlan>;
+
+/** Plans dovetails cut on the sled: layout, set-ups with their stops, and the dry fit of what they cut. Never throws. */
+export function dovetail(request: DovetailRequest): Reply<DovetailPlan>;
+
+/** Plans a sliding dovetail on the router table. Never throws. */
+export function slidingDovetail(request: SlidingDovetailRequest): Reply<SlidingDovetailPlan>;
+
+/** Numbers of tails for these boards and this cutter, the best first. Never throws. */
+export function dovetailChoices(request: DovetailChoicesRequest): Reply<DovetailChoicesPlan>;

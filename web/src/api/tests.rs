@@ -4,9 +4,10 @@ use std::collections::BTreeMap;
 
 use notchwright_core::dial::ScrewRequest;
 use notchwright_core::given::{self, Given, Shape};
+use notchwright_core::joint::{box_joint, dovetail, sliding};
 use notchwright_core::plain::Plain;
 use notchwright_core::problem::Reply;
-use notchwright_core::{cutter, groove, joint::box_joint, screw_check, sled, square, units};
+use notchwright_core::{cutter, groove, screw_check, sled, square, units};
 use serde::Serialize;
 use serde_json::{Value, json};
 
@@ -111,6 +112,32 @@ fn replies_are_as_the_types_promise() {
     }
     let request = request_of(boards);
     promised(Reply(box_joint::choices(&request)), "BoxJointChoicesPlan");
+    let boards = json!({
+        "width": 140, "tail": { "thickness": 12 }, "pin": { "thickness": 18 }, "slope": { "kind": "ratio", "run": 8 },
+        "cutter": { "kerf": 3.2 }, "screw": screw
+    });
+    let mut request = boards.clone();
+    request["by"] = json!({ "kind": "narrowest" });
+    promised(
+        Reply(dovetail::dovetail_choices(&request_of(request))),
+        "DovetailChoicesPlan",
+    );
+    let mut request = boards;
+    for (name, value) in [("tails", 4), ("narrowPin", 5), ("halfPin", 6)] {
+        request[name] = value.into();
+    }
+    promised(
+        Reply(dovetail::dovetail(&request_of(request))),
+        "DovetailPlan",
+    );
+    let request = json!({
+        "bit": { "tipDiameter": 12.7, "flankDegrees": 14 }, "depth": 9.5, "board": { "thickness": 18 },
+        "taper": { "by": 0.5, "length": 300 }
+    });
+    promised(
+        Reply(sliding::sliding_dovetail(&request_of(request))),
+        "SlidingDovetailPlan",
+    );
     let request = json!({ "outer": [3.2, 3.2], "chippers": [3.2], "shims": [0.1], "want": 9.65 });
     let request = request_of(request);
     promised(Reply(cutter::build_stack(&request)), "CutterStackPlan");
@@ -205,6 +232,14 @@ fn scripts_are_promised_no_field_that_requests_do_not_have() {
         unknown::<box_joint::BoardRequest>("Board"),
         unknown::<box_joint::GrooveRequest>("Groove"),
         unknown::<box_joint::SawRequest>("Saw"),
+        unknown::<dovetail::DovetailRequest>("DovetailRequest"),
+        unknown::<dovetail::DovetailChoicesRequest>("DovetailChoicesRequest"),
+        unknown::<dovetail::SlopeRequest>("Slope"),
+        unknown::<dovetail::ByRequest>("Pins"),
+        unknown::<dovetail::MeasuredRequest>("MeasuredTurn"),
+        unknown::<sliding::SlidingDovetailRequest>("SlidingDovetailRequest"),
+        unknown::<sliding::BitRequest>("DovetailBit"),
+        unknown::<sliding::TaperRequest>("SocketTaper"),
         unknown::<cutter::CutterRequest>("Cutter"),
         unknown::<ScrewRequest>("ScrewDial"),
         unknown::<cutter::CutterStackRequest>("CutterStackRequest"),

@@ -8,6 +8,7 @@ use yew::Callback;
 use super::address::{self, Address};
 use super::wake::WakeLock;
 use crate::keep::saved;
+use crate::model::Chunk;
 use crate::msg::Msg;
 use crate::notice::Notice;
 
@@ -29,10 +30,6 @@ impl Listeners {
                 Notice::OfflineReady,
                 emit,
             ),
-            on(&window, "notchwright:sled-came", emit, |_| Some(Msg::Came)),
-            on(&window, "notchwright:sled-failed", emit, |_| {
-                Some(Msg::DidNotCome)
-            }),
             on(&window, "hashchange", emit, |_| {
                 Some(Msg::OpenLink(address::fragment()))
             }),
@@ -41,6 +38,12 @@ impl Listeners {
             on(&window, "afterprint", emit, |_| Some(Msg::Paper(false))),
             flush(&window, "pagehide", address),
         ];
+        for (came, failed, chunk) in PARTS {
+            kept.push(on(&window, came, emit, move |_| Some(Msg::Came(chunk))));
+            kept.push(on(&window, failed, emit, move |_| {
+                Some(Msg::DidNotCome(chunk))
+            }));
+        }
         if let Some(document) = window.document() {
             kept.push(flush(&document, "visibilitychange", address));
             let (wake, seen) = (wake.clone(), document.clone());
@@ -57,6 +60,25 @@ impl Listeners {
         Self { _kept: kept }
     }
 }
+
+/// What the page is told of parts of the program that come later.
+const PARTS: [(&str, &str, Chunk); 3] = [
+    (
+        "notchwright:sled-came",
+        "notchwright:sled-failed",
+        Chunk::Sled,
+    ),
+    (
+        "notchwright:dovetail-came",
+        "notchwright:dovetail-failed",
+        Chunk::Dovetail,
+    ),
+    (
+        "notchwright:shop-came",
+        "notchwright:shop-failed",
+        Chunk::Shop,
+    ),
+];
 
 fn on(
     target: &EventTarget,

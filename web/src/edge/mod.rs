@@ -13,7 +13,7 @@ use yew::Callback;
 
 use crate::effect::Effect;
 use crate::keep::saved;
-use crate::model::Model;
+use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Msg};
 use crate::notice::Notice;
 use crate::state::State;
@@ -101,7 +101,11 @@ impl Edge {
                 self.complain(kept);
             }
             Effect::DropAside { key } => self.store.drop_aside(&key),
-            Effect::FetchSledPart => outside::tell("notchwright:need-sled"),
+            Effect::Fetch(chunk) => outside::tell(match chunk {
+                Chunk::Sled => "notchwright:need-sled",
+                Chunk::Dovetail => "notchwright:need-dovetail",
+                Chunk::Shop => "notchwright:need-shop",
+            }),
             Effect::DateTest => {
                 let today = outside::today();
                 self.emit.emit(Msg::Edit(Edit::KeepTest(today)));

@@ -69,6 +69,8 @@ words! {
         Flat = "flat",
         /// Sloping alternately left and right: leaves a ridge in each kerf.
         Alternate = "alternate",
+        /// Sloping as dovetails do: leaves a flat floor under a leaning blade.
+        Slope = "slope",
     }
 }
 

@@ -56,6 +56,11 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
     match edit {
         Edit::Type(field, text) => enter(work, *field, Entry::new(text, unit)),
         Edit::Set(field, length) => enter(work, *field, Entry::of(*length, unit)),
+        Edit::Joint(kind) => joint.kind = *kind,
+        Edit::Pins(by) => joint.dovetail.by = *by,
+        Edit::Slope(by) => joint.dovetail.slope_by = *by,
+        Edit::Tails(tails) => joint.dovetail.tails = Entry::mm(&tails.to_string()),
+        Edit::PinCutter(id) => joint.dovetail.pin_cutter = *id,
         Edit::Layout(layout) => joint.layout = *layout,
         Edit::Count(count) => {
             joint.layout = LayoutKind::Count;

@@ -12,10 +12,10 @@ pub use open::Found;
 use crate::answer::Answer;
 use crate::effect::Effect;
 use crate::keep::saved;
-use crate::model::{Model, Part};
+use crate::model::{Chunk, Model, Part};
 use crate::msg::{Edit, Look, Msg, SawMove};
 use crate::notice::Notice;
-use crate::state::{Place, State};
+use crate::state::{JointKind, Place, State};
 use history::Scope;
 
 impl Model {
@@ -38,18 +38,18 @@ impl Model {
                 self.look(look);
                 Vec::new()
             }
-            Msg::Came => {
-                self.sled_part = Part::Here;
+            Msg::Came(chunk) => {
+                self.parts.set(chunk, Part::Here);
                 self.refresh();
                 Vec::new()
             }
-            Msg::DidNotCome => {
-                self.sled_part = Part::Failed;
+            Msg::DidNotCome(chunk) => {
+                self.parts.set(chunk, Part::Failed);
                 Vec::new()
             }
-            Msg::AskAgain => {
-                if self.sled_part == Part::Failed {
-                    self.sled_part = Part::Away;
+            Msg::AskAgain(chunk) => {
+                if self.parts.of(chunk) == Part::Failed {
+                    self.parts.set(chunk, Part::Away);
                 }
                 Vec::new()
             }
@@ -152,23 +152,35 @@ impl Model {
         }
     }
 
-    /// The sled's place needs a part of the program that a first visit does not wait for.
+    /// The part of the program that what is shown needs beyond what a first visit waits for.
+    #[must_use]
+    pub fn needed(&self) -> Option<Chunk> {
+        match self.state.place {
+            Place::Sled if !self.state.at_saw.open => Some(Chunk::Sled),
+            Place::Shop if !self.state.at_saw.open => Some(Chunk::Shop),
+            _ => (self.state.work.joint.kind != JointKind::Box).then_some(Chunk::Dovetail),
+        }
+    }
+
     pub(crate) fn fetch_part(&mut self) -> Option<Effect> {
-        let is_needed = self.state.place == Place::Sled && self.sled_part == Part::Away;
-        is_needed.then(|| {
-            self.sled_part = Part::Asked;
-            Effect::FetchSledPart
+        let chunk = self.needed()?;
+        (self.parts.of(chunk) == Part::Away).then(|| {
+            self.parts.set(chunk, Part::Asked);
+            Effect::Fetch(chunk)
         })
     }
 
     fn move_at_saw(&mut self, movement: SawMove) -> Vec<Effect> {
-        let sets = match self.answer.current() {
-            Some(planned) => planned.plan.sets.as_slice(),
+        let sets = match self.answer.cut() {
+            Some(cut) => cut.sets,
             // Nothing can be cut, but one can always leave.
             None if movement == SawMove::Leave => &[],
             None => return Vec::new(),
         };
         saw::make(&mut self.state.at_saw, movement, sets);
+        if movement == SawMove::Leave {
+            self.refresh();
+        }
         vec![Effect::ScrollToTop]
     }
 
@@ -183,15 +195,14 @@ impl Model {
     /// Works out what follows from the state.
     pub(crate) fn refresh(&mut self) {
         self.answer = Answer::new(&self.state.work, &self.answer);
-        if self.state.place == Place::Sled && self.sled_part == Part::Here {
-            self.answer.add_sled(&self.state.work);
+        if let Some(chunk) = self.needed()
+            && self.parts.of(chunk) == Part::Here
+        {
+            self.answer.add(chunk, &self.state.work);
         }
         self.can_undo = self.history.can_undo();
         self.can_redo = self.history.can_redo();
-        let sets = self
-            .answer
-            .current()
-            .map(|planned| planned.plan.sets.as_slice());
+        let sets = self.answer.cut().map(|cut| cut.sets);
         if sets.is_some_and(|sets| saw::follow(&mut self.state.at_saw, sets)) {
             self.say(Notice::PlanChanged);
         }

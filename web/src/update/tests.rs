@@ -9,7 +9,7 @@ use proptest::collection::vec;
 use proptest::prelude::*;
 
 use crate::effect::Effect;
-use crate::model::Model;
+use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Msg, Shelf};
 use crate::notice::Notice;
 use crate::state::{
@@ -100,7 +100,8 @@ fn undo_leaves_the_place_and_the_unit_alone() {
     let mut model = started();
     type_in(&mut model, WIDTH, "150");
     model.update(Msg::Units(Unit::Inch));
-    assert_eq!(model.update(Msg::Go(Place::Shop)), [Effect::ScrollToTop]);
+    let effects = model.update(Msg::Go(Place::Shop));
+    assert_eq!(effects, [Effect::ScrollToTop, Effect::Fetch(Chunk::Shop)]);
     model.update(Msg::Undo);
     assert_eq!(model.state.place, Place::Shop);
     assert_eq!(model.state.units, Unit::Inch);

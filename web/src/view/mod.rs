@@ -10,20 +10,23 @@ mod head;
 mod heading;
 mod icon;
 mod joint;
+mod labels;
 mod notices;
+mod outcome;
+mod part;
 mod saw;
 mod segment;
 mod select;
 mod shop;
 mod show;
+mod slanted;
 mod sled;
-mod sled_part;
 #[cfg(test)]
 mod tests;
 
 use yew::{Callback, Html, classes, html};
 
-use crate::model::Model;
+use crate::model::{Chunk, Model};
 use crate::msg::Msg;
 use crate::state::Place;
 use context::Context;
@@ -41,8 +44,16 @@ pub(crate) fn view(model: &Model, emit: &Callback<Msg>) -> Html {
                 { head::view(context) }
                 { match model.state.place {
                     Place::Joint => joint::view(context),
-                    Place::Sled => sled_part::view(context),
-                    Place::Shop => shop::view(context),
+                    Place::Sled => html! {
+                        <main class="main joint sled" id="main">{
+                            part::waiting(Chunk::Sled, context).unwrap_or_else(|| sled::view(context))
+                        }</main>
+                    },
+                    Place::Shop => html! {
+                        <main class="main shop" id="main">{
+                            part::waiting(Chunk::Shop, context).unwrap_or_else(|| shop::view(context))
+                        }</main>
+                    },
                 } }
                 { notices::view(context) }
             }

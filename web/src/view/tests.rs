@@ -12,7 +12,7 @@ use proptest::prelude::*;
 use yew::{Callback, Html, LocalServerRenderer, Properties, component};
 
 use super::show;
-use crate::model::Model;
+use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Msg, SawMove, Shelf};
 use crate::state::{Field, Id, JointField, Kind, Place, Step, ZeroKind};
 use crate::testing::msg;
@@ -40,6 +40,7 @@ fn page(model: &Model) -> String {
 
 fn started(messages: impl IntoIterator<Item = Msg>) -> Model {
     let (mut model, _) = Model::start(Found::default());
+    model.update(Msg::Came(Chunk::Shop));
     for message in messages {
         model.update(message);
     }

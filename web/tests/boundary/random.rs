@@ -258,6 +258,38 @@ impl Maker {
                 self.object(vec![("text", text), ("unit", unit)])
             }
             "sledFit" => self.sled_fit(),
+            "dovetail" => {
+                let mut fields = self.dovetail_boards();
+                fields.push(("tails", self.whole(1.0, 8.0)));
+                fields.push(("halfPin", self.number(3.0, 12.0)));
+                fields.push(("narrowPin", self.number(3.0, 14.0)));
+                let gap = self.number(0.0, 0.2);
+                fields.extend(self.sometimes("glueGap", gap));
+                self.object(fields)
+            }
+            "dovetailChoices" => {
+                let mut fields = self.dovetail_boards();
+                let by = vec![("kind", self.word(&["equal", "narrowest"]))];
+                let by = self.object(by);
+                fields.push(("by", by));
+                self.object(fields)
+            }
+            "slidingDovetail" => {
+                let bit = vec![
+                    ("tipDiameter", self.number(8.0, 25.0)),
+                    ("flankDegrees", self.number(7.0, 15.0)),
+                ];
+                let bit = self.object(bit);
+                let board = self.board(30.0, 60.0);
+                let fields = vec![
+                    ("bit", bit),
+                    ("depth", self.number(4.0, 10.0)),
+                    ("socketFloor", self.number(25.0, 30.0)),
+                    ("board", board),
+                    ("glueGap", self.number(0.0, 0.2)),
+                ];
+                self.object(fields)
+            }
             "squareTest" => {
                 let fields = vec![
                     ("fenceEnd", self.number(5.0, 40.0)),
@@ -293,6 +325,29 @@ impl Maker {
 }
 
 impl Maker {
+    fn dovetail_boards(&mut self) -> Vec<(&'static str, JsValue)> {
+        let slope = vec![
+            ("kind", self.word(&["ratio"])),
+            ("run", self.number(5.0, 10.0)),
+        ];
+        let slope = self.object(slope);
+        let (tail, pin) = (self.board(6.0, 25.0), self.board(6.0, 25.0));
+        let (cutter, screw) = (self.cutter(), self.screw());
+        vec![
+            ("width", self.number(60.0, 300.0)),
+            ("tail", tail),
+            ("pin", pin),
+            ("slope", slope),
+            ("cutter", cutter),
+            ("screw", screw),
+        ]
+    }
+
+    fn board(&mut self, least: f64, most: f64) -> JsValue {
+        let thickness = self.number(least, most);
+        self.object(vec![("thickness", thickness)])
+    }
+
     fn sled_fit(&mut self) -> JsValue {
         let saw = vec![
             ("bladeToSlot", self.number(90.0, 180.0)),
@@ -392,6 +447,9 @@ macro_rules! every_tool {
 every_tool! {
     many_joints: "boxJoint";
     many_choices: "boxJointChoices";
+    many_dovetails: "dovetail";
+    many_dovetail_choices: "dovetailChoices";
+    many_sliding_dovetails: "slidingDovetail";
     many_stacks: "cutterStack";
     many_kerfs: "kerfFromSlot";
     many_texts: "parseLength";

@@ -8,9 +8,12 @@ use wasm_bindgen::{JsCast, JsValue};
 pub(crate) type Tool = fn(JsValue) -> JsValue;
 
 /// Every exported function, by the name scripts know.
-pub(crate) const TOOLS: [(&str, Tool); 10] = [
+pub(crate) const TOOLS: [(&str, Tool); 13] = [
     ("boxJoint", api::box_joint),
     ("boxJointChoices", api::box_joint_choices),
+    ("dovetail", api::dovetail),
+    ("dovetailChoices", api::dovetail_choices),
+    ("slidingDovetail", api::sliding_dovetail),
     ("cutterStack", api::cutter_stack),
     ("kerfFromSlot", api::kerf_from_slot),
     ("parseLength", api::parse_length),

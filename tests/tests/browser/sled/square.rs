@@ -95,7 +95,7 @@ async fn shows(page: &Page, plan: &SquareTestPlan, way: &str) -> Result<()> {
         ],
     )
     .await?;
-    let degrees = format!("{}°", write_number(plan.error_degrees, 4));
+    let degrees = format!("{}°", write_number(plan.error_degrees, 4).replace('-', "−"));
     says(page, "Error over 500 mm", &degrees).await?;
     let label = page.attributes(".found .figure svg", "aria-label").await?;
     assert_eq!(label, [words]);

@@ -8,13 +8,8 @@ mod square;
 #[cfg(test)]
 mod tests;
 
-use std::rc::Rc;
-
-use notchwright_core::given::Given;
-use notchwright_core::message;
-use notchwright_core::problem::{Checked, Code};
-
 use super::draft::Draft;
+use super::finish::{finish, none};
 use super::tools::{Outcome, SledAnswer};
 use super::{FieldProblem, joint};
 use crate::state::Work;
@@ -32,43 +27,5 @@ pub(super) fn answer(work: &Work, before: Option<&SledAnswer>) -> SledAnswer {
         screw: screw::outcome(work, &before.screw, &mut problems),
         groove: groove::outcome(work, &before.groove, &mut problems),
         problems,
-    }
-}
-
-/// Says that there is nothing to read this part of the request from.
-fn none<T>(draft: &mut Draft<'_>, path: &'static str, says: &str) -> Given<T> {
-    draft.refuse(path, None, message![says]);
-    Given::Missing
-}
-
-/// What is missing is still to be typed; everything else is a problem beside its field.
-fn finish<T>(
-    draft: Draft<'_>,
-    checked: Checked<T>,
-    before: &Outcome<T>,
-    problems: &mut Vec<FieldProblem>,
-) -> Outcome<T> {
-    let (plan, refused) = match checked {
-        Ok(planned) => (Some(Rc::new(planned)), Vec::new()),
-        Err(refused) => (None, refused),
-    };
-    let (missing, refused): (Vec<_>, Vec<_>) = refused
-        .into_iter()
-        .partition(|problem| problem.code == Code::Missing);
-    let mut needed: Vec<_> = missing
-        .iter()
-        .filter_map(|problem| draft.blank(&problem.field))
-        .collect();
-    needed.dedup();
-    let found = draft.finish(refused);
-    let current = plan.filter(|_| found.is_empty());
-    let (of_fields, others): (Vec<_>, Vec<_>) =
-        found.into_iter().partition(|found| found.field.is_some());
-    problems.extend(of_fields);
-    Outcome {
-        is_current: current.is_some(),
-        plan: current.or_else(|| before.plan.clone()),
-        needed,
-        refused: others.into_iter().map(|other| other.message).collect(),
     }
 }

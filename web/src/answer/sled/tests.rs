@@ -9,6 +9,7 @@ use notchwright_core::message::Message;
 
 use super::super::Answer;
 use crate::answer::tools::{Outcome, SledAnswer};
+use crate::model::Chunk;
 use crate::state::{
     CutterField, Entry, Field, Id, LeadBy, List, SawField, ScrewField, SledField, State, Work,
 };
@@ -17,10 +18,10 @@ use crate::state::{
 fn answer(change: impl FnOnce(&mut Work)) -> Answer {
     let mut work = State::demo().work;
     let mut good = Answer::new(&work, &Answer::default());
-    good.add_sled(&work);
+    good.add(Chunk::Sled, &work);
     change(&mut work);
     let mut answer = Answer::new(&work, &good);
-    answer.add_sled(&work);
+    answer.add(Chunk::Sled, &work);
     answer
 }
 
@@ -137,7 +138,7 @@ fn problems_are_shown_only_while_the_place_is_open() {
     let mut work = State::demo().work;
     put(&mut work, field, "there");
     let mut open = Answer::new(&work, &Answer::default());
-    open.add_sled(&work);
+    open.add(Chunk::Sled, &work);
     assert_eq!(open.problems_of(field).count(), 1);
     let left = Answer::new(&work, &open);
     assert_eq!(left.problems_of(field).count(), 0);

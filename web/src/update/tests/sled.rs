@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use super::{WIDTH, started, type_in};
 use crate::effect::Effect;
 use crate::keep::{link, saved};
-use crate::model::{Model, Part};
+use crate::model::{Chunk, Model, Part};
 use crate::msg::{Edit, Look, Msg, Shelf};
 use crate::notice::Notice;
 use crate::state::{
@@ -19,7 +19,7 @@ use crate::update::Found;
 fn open() -> Model {
     let mut model = started();
     model.update(Msg::Go(Place::Sled));
-    model.update(Msg::Came);
+    model.update(Msg::Came(Chunk::Sled));
     model
 }
 
@@ -51,17 +51,17 @@ fn left_at_the_sled() -> State {
 #[test]
 fn the_part_is_asked_for_once_when_its_place_is_opened() {
     let mut model = started();
-    assert_eq!(model.sled_part, Part::Away);
+    assert_eq!(model.parts.of(Chunk::Sled), Part::Away);
     let effects = model.update(Msg::Go(Place::Sled));
-    assert_eq!(effects, [Effect::ScrollToTop, Effect::FetchSledPart]);
-    assert_eq!(model.sled_part, Part::Asked);
+    assert_eq!(effects, [Effect::ScrollToTop, Effect::Fetch(Chunk::Sled)]);
+    assert_eq!(model.parts.of(Chunk::Sled), Part::Asked);
     model.update(Msg::Go(Place::Shop));
     assert_eq!(model.update(Msg::Go(Place::Sled)), [Effect::ScrollToTop]);
     assert_eq!(model.update(Msg::Look(Look::Tool(Tool::Base))), []);
     assert_eq!(model.answer.sled, None);
 
-    assert_eq!(model.update(Msg::Came), []);
-    assert_eq!(model.sled_part, Part::Here);
+    assert_eq!(model.update(Msg::Came(Chunk::Sled)), []);
+    assert_eq!(model.parts.of(Chunk::Sled), Part::Here);
     assert!(is_fitted(&model));
     model.update(Msg::Go(Place::Joint));
     assert_eq!(model.update(Msg::Go(Place::Sled)), [Effect::ScrollToTop]);
@@ -70,9 +70,10 @@ fn the_part_is_asked_for_once_when_its_place_is_opened() {
 #[test]
 fn nothing_is_fetched_for_another_place() {
     let mut model = started();
-    assert_eq!(model.update(Msg::Go(Place::Shop)), [Effect::ScrollToTop]);
+    let effects = model.update(Msg::Go(Place::Shop));
+    assert_eq!(effects, [Effect::ScrollToTop, Effect::Fetch(Chunk::Shop)]);
     type_in(&mut model, WIDTH, "150");
-    assert_eq!(model.sled_part, Part::Away);
+    assert_eq!(model.parts.of(Chunk::Sled), Part::Away);
 }
 
 #[test]
@@ -80,7 +81,7 @@ fn what_comes_after_its_place_was_left_is_used_when_it_is_opened_again() {
     let mut model = started();
     model.update(Msg::Go(Place::Sled));
     model.update(Msg::Go(Place::Joint));
-    model.update(Msg::Came);
+    model.update(Msg::Came(Chunk::Sled));
     assert_eq!(model.answer.sled, None);
     model.update(Msg::Go(Place::Sled));
     assert!(is_fitted(&model));
@@ -90,13 +91,16 @@ fn what_comes_after_its_place_was_left_is_used_when_it_is_opened_again() {
 fn what_could_not_be_had_is_asked_for_again_only_when_told() {
     let mut model = started();
     model.update(Msg::Go(Place::Sled));
-    assert_eq!(model.update(Msg::DidNotCome), []);
-    assert_eq!(model.sled_part, Part::Failed);
+    assert_eq!(model.update(Msg::DidNotCome(Chunk::Sled)), []);
+    assert_eq!(model.parts.of(Chunk::Sled), Part::Failed);
     model.update(Msg::Go(Place::Joint));
     assert_eq!(model.update(Msg::Go(Place::Sled)), [Effect::ScrollToTop]);
-    assert_eq!(model.update(Msg::AskAgain), [Effect::FetchSledPart]);
-    assert_eq!(model.sled_part, Part::Asked);
-    model.update(Msg::Came);
+    assert_eq!(
+        model.update(Msg::AskAgain(Chunk::Sled)),
+        [Effect::Fetch(Chunk::Sled)]
+    );
+    assert_eq!(model.parts.of(Chunk::Sled), Part::Asked);
+    model.update(Msg::Came(Chunk::Sled));
     assert!(is_fitted(&model));
 }
 
@@ -106,8 +110,8 @@ fn a_page_that_was_left_at_the_sled_asks_at_once() {
         stored: Some(saved::save(&left_at_the_sled())),
         ..Found::default()
     });
-    assert_eq!(effects, [Effect::FetchSledPart]);
-    assert_eq!(model.sled_part, Part::Asked);
+    assert_eq!(effects, [Effect::Fetch(Chunk::Sled)]);
+    assert_eq!(model.parts.of(Chunk::Sled), Part::Asked);
     assert_eq!(model.state.place, Place::Sled);
 }
 
@@ -120,11 +124,11 @@ fn a_link_to_the_sled_asks_at_once() {
         fragment: fragment.clone(),
         ..Found::default()
     });
-    assert_eq!(effects, [Effect::FetchSledPart]);
+    assert_eq!(effects, [Effect::Fetch(Chunk::Sled)]);
 
     let mut model = started();
     let effects = model.update(Msg::OpenLink(fragment));
-    assert_eq!(effects, [Effect::FetchSledPart]);
+    assert_eq!(effects, [Effect::Fetch(Chunk::Sled)]);
 }
 
 #[test]
@@ -360,7 +364,7 @@ proptest! {
         let mut model = open();
         for msg in messages {
             model.update(msg);
-            let is_open = model.state.place == Place::Sled && model.sled_part == Part::Here;
+            let is_open = model.needed() == Some(Chunk::Sled) && model.parts.of(Chunk::Sled) == Part::Here;
             if let (true, Some(sled)) = (is_open, model.answer.sled.clone()) {
                 model.refresh();
                 prop_assert_eq!(model.answer.sled.as_ref(), Some(&sled));

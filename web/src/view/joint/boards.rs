@@ -7,15 +7,23 @@ use crate::state::{Field, JointField};
 use crate::view::context::Context;
 use crate::view::field::{self, Entry};
 
-const FIELDS: [(JointField, &str); 3] = [
+/// A board's field and its label.
+type Labelled = (JointField, &'static str);
+
+const FIELDS: [Labelled; 3] = [
     (JointField::Width, "Board width"),
     (JointField::ThicknessA, "A thick"),
     (JointField::ThicknessB, "B thick"),
 ];
 
+/// The boards of a box joint.
+pub(super) fn view(context: Context<'_>) -> Html {
+    view_as(FIELDS, context)
+}
+
 /// Width and thicknesses in a row, and below it what is wrong with them: the row must not move while
 /// somebody types in it.
-pub(super) fn view(context: Context<'_>) -> Html {
+pub(in crate::view) fn view_as(fields: [Labelled; 3], context: Context<'_>) -> Html {
     let entry = |(field, label)| Entry::new(Field::Joint(field), label).bare().view(context);
     // Inches take more figures.
     let is_in_inches = context.unit() == Unit::Inch;
@@ -24,8 +32,8 @@ pub(super) fn view(context: Context<'_>) -> Html {
         <section class="section" aria-labelledby="boards">
             <h2 id="boards" class="for-readers">{ "Boards" }</h2>
             <div class={classes!("fields", "boards", is_in_inches.then_some("roomy"))}>
-                { for FIELDS.map(entry) }
-                { for FIELDS.map(problem) }
+                { for fields.map(entry) }
+                { for fields.map(problem) }
             </div>
         </section>
     }

@@ -10,7 +10,7 @@ use crate::view::field;
 use crate::view::icon::Icon;
 
 /// The cutters.
-pub(super) fn view(context: Context<'_>) -> Html {
+pub(in crate::view) fn view(context: Context<'_>) -> Html {
     let cutters = &context.model.state.work.shop.cutters;
     let chip = |cutter: &Cutter| Chip {
         key: cutter.id().to_string(),

@@ -49,7 +49,8 @@ fn in_sentence(name: &str) -> String {
     name.replacen("Board", "board", 1)
 }
 
-fn fact(name: &str, value: String, says: Option<String>) -> Html {
+/// One of them.
+pub(in crate::view) fn fact(name: &str, value: String, says: Option<String>) -> Html {
     html! {
         <div>
             <dt>{ name.to_owned() }</dt>

@@ -9,7 +9,7 @@ use crate::view::field::Entry;
 use crate::view::segment::Segment;
 
 /// What comes first, the glue gap, and how far pins stand proud.
-pub(super) fn view(context: Context<'_>) -> Html {
+pub(in crate::view) fn view(context: Context<'_>) -> Html {
     let first = Segment {
         name: "first",
         legend: "At the reference edge, board A has",

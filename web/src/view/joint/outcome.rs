@@ -4,13 +4,13 @@ use std::rc::Rc;
 
 use notchwright_core::drawing::{box_joint_drawing, box_joint_mated};
 use notchwright_core::joint::box_joint::BoxJointPlan;
-use notchwright_core::problem::Planned;
+use notchwright_core::stop::Set;
 use notchwright_core::units::parse_length;
 use yew::{Html, classes, html};
 
-use super::stops::Stops;
+use super::stops::Source;
 use super::verdict::Fit;
-use super::{facts, notes, paper, verdict};
+use super::{facts, notes, paper, stops, verdict};
 use crate::msg::{Msg, SawMove};
 use crate::view::context::Context;
 use crate::view::icon::Icon;
@@ -32,18 +32,18 @@ pub(super) fn view(context: Context<'_>) -> Html {
                 }
             </div>
             <div class={classes!("plan", stale)}>
-                { paper::heading(planned, context) }
+                { for answer.cut().map(|cut| paper::heading(cut, context)) }
                 <figure class="card figure">{ picture(plan, context) }</figure>
                 <div class="beside">
-                    { verdict::view(plan, context) }
+                    { verdict::view(&plan.dry_fit, plan.glue_gap, context) }
                     if !answer.is_stale {
-                        { to_the_saw(plan, context) }
+                        { to_the_saw(&plan.sets, Fit::of(&plan.dry_fit), context) }
                     }
                     { facts::view(plan, context) }
                 </div>
                 { for closed(plan, context) }
                 { notes::view(&planned.notes, context) }
-                { tables(planned, context) }
+                { stops::tables(&Source::Box(Rc::clone(planned)), plan.sets.len(), context) }
             </div>
         </div>
     }
@@ -95,9 +95,9 @@ fn closed(plan: &BoxJointPlan, context: Context<'_>) -> Option<Html> {
     })
 }
 
-fn to_the_saw(plan: &BoxJointPlan, context: Context<'_>) -> Html {
-    let passes: Vec<_> = plan
-        .sets
+/// The way to the saw.
+pub(in crate::view) fn to_the_saw(sets: &[Set], fit: Fit, context: Context<'_>) -> Html {
+    let passes: Vec<_> = sets
         .iter()
         .map(|set| {
             format!(
@@ -108,7 +108,7 @@ fn to_the_saw(plan: &BoxJointPlan, context: Context<'_>) -> Html {
         })
         .collect();
     // Whoever wants a joint that must be driven home may have it, but is not invited.
-    let (class, words) = match Fit::of(plan) {
+    let (class, words) = match fit {
         Fit::Clashes => ("against", "At the saw all the same"),
         Fit::Goes | Fit::NeedsChisel => ("signal", "At the saw"),
     };
@@ -119,23 +119,5 @@ fn to_the_saw(plan: &BoxJointPlan, context: Context<'_>) -> Html {
                 <small>{ format!("{} passes", passes.join(", ")) }</small>
             </button>
         </div>
-    }
-}
-
-fn tables(planned: &Rc<Planned<BoxJointPlan>>, context: Context<'_>) -> Html {
-    let table = |set: usize| {
-        html! {
-            <Stops key={set} planned={planned.clone()} {set} unit={context.unit()} on_paper={context.model.on_paper} />
-        }
-    };
-    html! {
-        <section class="section all-stops" aria-labelledby="stops">
-            <h2 id="stops">{ "Stops" }</h2>
-            <p class="quiet">
-                { "Turns and divisions from zero, always reached with rising readings. " }
-                { format!("At: reference edge to the kerf, {}. Move: from the stop before.", crate::view::field::short(context.unit())) }
-            </p>
-            <div class="sets">{ for (0..planned.plan.sets.len()).map(table) }</div>
-        </section>
     }
 }

@@ -3,18 +3,64 @@
 use std::rc::Rc;
 
 use notchwright_core::joint::box_joint::BoxJointPlan;
+use notchwright_core::joint::dovetail::DovetailPlan;
 use notchwright_core::problem::Planned;
 use notchwright_core::stop::{Set, Stop};
 use notchwright_core::units::Unit;
 use yew::{Html, Properties, component, html, use_state};
 
+use crate::view::context::Context;
 use crate::view::show;
+
+/// The plan that the stops are of.
+#[derive(Clone, Debug)]
+pub(in crate::view) enum Source {
+    /// A box joint.
+    Box(Rc<Planned<BoxJointPlan>>),
+    /// Dovetails.
+    Dovetail(Rc<Planned<DovetailPlan>>),
+}
+
+impl Source {
+    fn sets(&self) -> &[Set] {
+        match self {
+            Self::Box(planned) => &planned.plan.sets,
+            Self::Dovetail(planned) => &planned.plan.sets,
+        }
+    }
+}
+
+impl PartialEq for Source {
+    /// Only the stops are shown.
+    fn eq(&self, other: &Self) -> bool {
+        self.sets() == other.sets()
+    }
+}
+
+/// Every table.
+pub(in crate::view) fn tables(source: &Source, sets: usize, context: Context<'_>) -> Html {
+    let table = |set: usize| {
+        html! {
+            <Stops key={set} source={source.clone()} {set} unit={context.unit()} on_paper={context.model.on_paper} />
+        }
+    };
+    html! {
+        <section class="section all-stops" aria-labelledby="stops">
+            <h2 id="stops">{ "Stops" }</h2>
+            <p class="quiet">
+                { "Turns and divisions from zero, always reached with rising readings. " }
+                { format!("At: reference edge to the kerf, {}. Move: from the stop before.", crate::view::field::short(context.unit())) }
+            </p>
+            <div class="sets">{ for (0..sets).map(table) }</div>
+        </section>
+    }
+}
 
 /// Which table.
 #[derive(Clone, Debug, PartialEq, Properties)]
 pub(super) struct StopsProps {
     /// The plan.
-    pub(super) planned: Rc<Planned<BoxJointPlan>>,
+    pub(super) source: Source,
     /// Which of its sets.
     pub(super) set: usize,
     /// Unit that lengths are shown in.
@@ -31,7 +77,7 @@ const ROWS_AT_ONCE: usize = 12;
 #[component]
 pub(super) fn Stops(props: &StopsProps) -> Html {
     let is_whole = use_state(|| false);
-    let Some(set) = props.planned.plan.sets.get(props.set) else {
+    let Some(set) = props.source.sets().get(props.set) else {
         return Html::default();
     };
     let is_short = set.stops.len() > ROWS_AT_ONCE && !*is_whole && !props.on_paper;

@@ -1,6 +1,6 @@
 //! What the dry fit says, in words and with a sign.
 
-use notchwright_core::joint::box_joint::BoxJointPlan;
+use notchwright_core::dryfit::DryFit;
 use notchwright_core::units::Mm;
 use yew::{Html, html};
 
@@ -9,7 +9,7 @@ use crate::view::icon::Icon;
 
 /// How the boards go together as cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Fit {
+pub(in crate::view) enum Fit {
     /// As they come from the saw.
     Goes,
     /// Once wood that the cutter left is pared away.
@@ -19,11 +19,10 @@ pub(super) enum Fit {
 }
 
 impl Fit {
-    pub(super) fn of(plan: &BoxJointPlan) -> Self {
-        let fit = &plan.dry_fit;
+    pub(in crate::view) fn of(fit: &DryFit) -> Self {
         if fit.clash {
             Self::Clashes
-        } else if left_on_floors(plan).is_some() || !fit.uncut.is_empty() {
+        } else if left_on_floors(fit).is_some() || !fit.uncut.is_empty() {
             Self::NeedsChisel
         } else {
             Self::Goes
@@ -32,24 +31,24 @@ impl Fit {
 }
 
 /// How high ridges stand where the other board should sit.
-fn left_on_floors(plan: &BoxJointPlan) -> Option<Mm> {
-    let least = plan.dry_fit.floor_gap_a.min(plan.dry_fit.floor_gap_b);
+fn left_on_floors(fit: &DryFit) -> Option<Mm> {
+    let least = fit.floor_gap_a.min(fit.floor_gap_b);
     least.is_below(Mm::ZERO).then_some(-least)
 }
 
 /// The verdict; readers hear it whenever it changes.
-pub(super) fn view(plan: &BoxJointPlan, context: Context<'_>) -> Html {
-    let (sign, title, says) = match Fit::of(plan) {
-        Fit::Goes => (Icon::Tick.sign("fits"), "It fits.", gaps(plan, context)),
+pub(in crate::view) fn view(fit: &DryFit, aim: Mm, context: Context<'_>) -> Html {
+    let (sign, title, says) = match Fit::of(fit) {
+        Fit::Goes => (Icon::Tick.sign("fits"), "It fits.", gaps(fit, aim, context)),
         Fit::NeedsChisel => (
             Icon::Chisel.sign("chisel"),
             "It fits, after the chisel.",
-            for_the_chisel(plan, context),
+            for_the_chisel(fit, aim, context),
         ),
         Fit::Clashes => (
             Icon::Cross.sign("clash"),
             "It clashes.",
-            clash(plan, context),
+            clash(fit, context),
         ),
     };
     html! {
@@ -61,9 +60,9 @@ pub(super) fn view(plan: &BoxJointPlan, context: Context<'_>) -> Html {
     }
 }
 
-fn gaps(plan: &BoxJointPlan, context: Context<'_>) -> String {
-    let (least, most) = (plan.dry_fit.smallest_gap, plan.dry_fit.largest_gap);
-    let aim = context.length(plan.glue_gap);
+fn gaps(fit: &DryFit, aim: Mm, context: Context<'_>) -> String {
+    let (least, most) = (fit.smallest_gap, fit.largest_gap);
+    let aim = context.length(aim);
     if context.length(least) == context.length(most) {
         return format!(
             "Dry fit: every gap {}, aimed at {aim}. Nothing clashes.",
@@ -77,14 +76,14 @@ fn gaps(plan: &BoxJointPlan, context: Context<'_>) -> String {
     )
 }
 
-fn for_the_chisel(plan: &BoxJointPlan, context: Context<'_>) -> String {
-    let ridges = left_on_floors(plan).map(|ridge| {
+fn for_the_chisel(fit: &DryFit, aim: Mm, context: Context<'_>) -> String {
+    let ridges = left_on_floors(fit).map(|ridge| {
         format!(
             "Pare the socket floors level: ridges of up to {} are left. ",
             context.length(ridge)
         )
     });
-    let highest = plan.dry_fit.uncut.iter().map(|uncut| uncut.height).max();
+    let highest = fit.uncut.iter().map(|uncut| uncut.height).max();
     let uncut = highest.map(|height| {
         format!(
             "Pare away what no pass reaches, up to {} high. ",
@@ -95,12 +94,12 @@ fn for_the_chisel(plan: &BoxJointPlan, context: Context<'_>) -> String {
         "{}{}{}",
         ridges.unwrap_or_default(),
         uncut.unwrap_or_default(),
-        gaps(plan, context)
+        gaps(fit, aim, context)
     )
 }
 
-fn clash(plan: &BoxJointPlan, context: Context<'_>) -> String {
-    let overlap = context.length(-plan.dry_fit.smallest_gap);
+fn clash(fit: &DryFit, context: Context<'_>) -> String {
+    let overlap = context.length(-fit.smallest_gap);
     format!(
         "Dry fit: wood overlaps by up to {overlap} at a flank. Do not cut this; a larger glue gap would work."
     )

@@ -9,7 +9,7 @@ use crate::view::field::Entry;
 use crate::view::segment::Segment;
 
 /// The three ways, each with a line about it.
-pub(super) fn view(context: Context<'_>) -> Html {
+pub(in crate::view) fn view(context: Context<'_>) -> Html {
     let kind = context.model.state.work.joint.zero.kind;
     let ways = Segment {
         name: "zero",

@@ -1,20 +1,20 @@
 //! All is cut.
 
-use notchwright_core::joint::box_joint::BoxJointPlan;
 use yew::{Html, html};
 
 use super::over;
+use crate::answer::Cut;
 use crate::msg::{Msg, SawMove};
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 use crate::view::show;
 
 /// The page.
-pub(super) fn view(plan: &BoxJointPlan, context: Context<'_>) -> Html {
-    let passes = plan.sets.iter().map(|set| set.stops.len()).sum();
+pub(super) fn view(cut: Cut<'_>, context: Context<'_>) -> Html {
+    let passes = cut.sets.iter().map(|set| set.stops.len()).sum();
     html! {
         <main class="saw done">
-            { over("Both boards are cut", "all steps".into(), plan, context) }
+            { over("Both boards are cut", "all steps".into(), cut, context) }
             <div class="body">
                 <p class="unplug">
                     { Icon::Tick.sign("fits") }

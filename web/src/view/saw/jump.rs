@@ -1,6 +1,5 @@
 //! From any step to any other.
 
-use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::stop::{Set, Stop};
 use yew::{Html, html};
 
@@ -12,13 +11,13 @@ use crate::view::icon::Icon;
 use crate::view::show;
 
 /// The list, folded away below the place in it. Another step makes another list, which is folded again.
-pub(super) fn view(place: String, plan: &BoxJointPlan, context: Context<'_>) -> Html {
+pub(super) fn view(place: String, sets: &[Set], context: Context<'_>) -> Html {
     let at = &context.model.state.at_saw;
     html! {
         <details class="jump" key={format!("{}-{:?}", at.set, at.step)}>
             <summary><span>{ place }</span>{ Icon::Down.view() }<span class="for-readers">{ ", jump to another" }</span></summary>
             <nav class="list" aria-label="Steps">
-                { for plan.sets.iter().enumerate().map(|(index, set)| steps_of(index, set, context)) }
+                { for sets.iter().enumerate().map(|(index, set)| steps_of(index, set, context)) }
             </nav>
         </details>
     }

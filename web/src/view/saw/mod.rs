@@ -6,40 +6,48 @@ mod set_up;
 pub(super) mod steps;
 mod stop;
 
-use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::stop::Set;
 use yew::{Html, html};
 
 use super::context::Context;
 use super::heading::Heading;
+use super::part;
+use crate::answer::Cut;
 use crate::msg::{Msg, SawMove};
 use crate::state::Step;
 
 /// The step that is due.
 pub(super) fn view(context: Context<'_>) -> Html {
     let at = &context.model.state.at_saw;
-    let Some(planned) = context.model.answer.current() else {
+    if let Some(waiting) = context
+        .model
+        .needed()
+        .and_then(|chunk| part::waiting(chunk, context))
+    {
+        return html! { <main class="saw done">{ waiting }{ leave(context) }</main> };
+    }
+    let Some(cut) = context.model.answer.cut() else {
         return no_plan(context);
     };
-    let Some(set) = planned.plan.sets.get(at.set) else {
+    let Some(set) = cut.sets.get(at.set) else {
         return no_plan(context);
     };
     match at.step {
-        Step::SetUp => set_up::view(planned, set, context),
+        Step::SetUp => set_up::view(cut, set, context),
         Step::Stop(index) => match set.stops.get(index) {
-            Some(stop) => stop::view(&planned.plan, set, stop, context),
+            Some(stop) => stop::view(cut, set, stop, context),
             None => no_plan(context),
         },
-        Step::Done => done::view(&planned.plan, context),
+        Step::Done => done::view(cut, context),
     }
 }
 
 /// The head of every page at the saw: what it is about, a way to any other step, a way out.
-fn over(title: &str, place: String, plan: &BoxJointPlan, context: Context<'_>) -> Html {
+fn over(title: &str, place: String, cut: Cut<'_>, context: Context<'_>) -> Html {
     html! {
         <header class="over">
             <Heading key={title} text={title.to_owned()} />
-            { jump::view(place, plan, context) }
+            { jump::view(place, cut.sets, context) }
             { leave(context) }
         </header>
     }
@@ -65,5 +73,7 @@ fn no_plan(context: Context<'_>) -> Html {
 
 /// The name of a set within a sentence.
 fn in_sentence(set: &Set) -> String {
-    set.name.replacen("Board", "board", 1)
+    let mut name = set.name.chars();
+    let first = name.next().map(|first| first.to_ascii_lowercase());
+    first.into_iter().chain(name).collect()
 }

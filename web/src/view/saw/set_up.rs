@@ -1,31 +1,29 @@
 //! Setting up for one board.
 
-use notchwright_core::joint::box_joint::BoxJointPlan;
-use notchwright_core::problem::Planned;
 use notchwright_core::stop::Set;
 use yew::{Html, html};
 
 use super::{in_sentence, over, steps};
+use crate::answer::Cut;
 use crate::msg::{Msg, SawMove};
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 use crate::view::{joint, show};
 
 /// The page; the button to go on stands below the cautions.
-pub(super) fn view(planned: &Planned<BoxJointPlan>, set: &Set, context: Context<'_>) -> Html {
-    let plan = &planned.plan;
+pub(super) fn view(cut: Cut<'_>, set: &Set, context: Context<'_>) -> Html {
     let number = context.model.state.at_saw.set + 1;
-    let place = format!("set {number} of {}", plan.sets.len());
+    let place = format!("set {number} of {}", cut.sets.len());
     html! {
         <main class="saw set-up">
-            { over(&format!("Set up for {}", in_sentence(set)), place, plan, context) }
+            { over(&format!("Set up for {}", in_sentence(set)), place, cut, context) }
             <div class="body">
                 <p class="unplug">{ Icon::Exclamation.sign("caution") }<b>{ "Unplug the saw first." }</b></p>
                 { height(set, context) }
-                { steps::view(plan, set, context) }
+                { steps::view(cut, set, context) }
                 <section class="section" aria-labelledby="cautions">
                     <h2 id="cautions">{ "Before you switch on" }</h2>
-                    { joint::cautions(&planned.notes, context) }
+                    { joint::cautions(cut.notes, context) }
                 </section>
             </div>
             <div class="buttons">

@@ -4,18 +4,22 @@ use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::stop::{Board, Reading, Set};
 use yew::{Html, html};
 
+use crate::answer::{Cut, Of};
 use crate::state::{Field, JointField, ZeroKind};
 use crate::view::context::Context;
-use crate::view::{field, joint, show};
+use crate::view::{field, joint, show, slanted};
 
 /// The steps.
-pub(in crate::view) fn view(plan: &BoxJointPlan, set: &Set, context: Context<'_>) -> Html {
-    let steps = [
-        ("Cutter", cutter(set, context)),
-        ("Board", board(plan, set, context)),
-        ("Zero", zero(context)),
-        ("Run-up", run_up(set)),
-    ];
+pub(in crate::view) fn view(cut: Cut<'_>, set: &Set, context: Context<'_>) -> Html {
+    let steps = match cut.of {
+        Of::Box(plan) => vec![
+            ("Cutter", cutter(set, context)),
+            ("Board", board(plan, set, context)),
+            ("Zero", zero(context)),
+            ("Run-up", run_up(set)),
+        ],
+        Of::Dovetail(plan) => slanted::steps(plan, set, context),
+    };
     html! {
         <ol class="steps">
             { for steps.into_iter().map(|(title, says)| html! {
@@ -47,7 +51,7 @@ fn board(plan: &BoxJointPlan, set: &Set, context: Context<'_>) -> String {
     )
 }
 
-fn zero(context: Context<'_>) -> String {
+pub(in crate::view) fn zero(context: Context<'_>) -> String {
     let text = |field| context.text(Field::Joint(field));
     match context.model.state.work.joint.zero.kind {
         ZeroKind::Touch => {
@@ -69,7 +73,7 @@ fn zero(context: Context<'_>) -> String {
     }
 }
 
-fn run_up(set: &Set) -> String {
+pub(in crate::view) fn run_up(set: &Set) -> String {
     let first = set
         .stops
         .first()

@@ -1,30 +1,30 @@
 //! One stop: what the dial must read, and what is then cut.
 
 use notchwright_core::drawing::board_progress;
-use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::stop::{Set, Stop};
 use yew::{Html, classes, html};
 
 use super::{over, steps};
+use crate::answer::{Cut, Of};
 use crate::msg::{Msg, SawMove};
 use crate::view::context::Context;
 use crate::view::dial::{self, Face};
-use crate::view::{drawing, show};
+use crate::view::{drawing, show, slanted};
 
 /// The page.
-pub(super) fn view(plan: &BoxJointPlan, set: &Set, stop: &Stop, context: Context<'_>) -> Html {
+pub(super) fn view(cut: Cut<'_>, set: &Set, stop: &Stop, context: Context<'_>) -> Html {
     let divisions = set.divisions;
     let place = format!("pass {} of {}", stop.number, set.stops.len());
     let aloud = format!("{}. Dial: {}.", place, steps::reading(stop.dial));
     html! {
         <main class="saw stop">
-            { over(&set.name, place, plan, context) }
+            { over(&set.name, place, cut, context) }
             <p class="for-readers" role="status">{ aloud }</p>
             { setting(stop, divisions) }
             <div class="wheel">{ dial::view(Face { divisions, setting: stop.dial.division }) }</div>
             <div class="work">
                 <p class="move">{ travel(set, stop) }</p>
-                { strip(plan, set, stop, context) }
+                { strip(cut, set, stop, context) }
                 <p class="which">{ which(stop) }</p>
             </div>
             <div class="buttons">
@@ -90,8 +90,12 @@ fn which(stop: &Stop) -> Html {
     }
 }
 
-fn strip(plan: &BoxJointPlan, set: &Set, stop: &Stop, context: Context<'_>) -> Html {
-    let picture = board_progress(set, plan.width, stop.number.saturating_sub(1));
+fn strip(cut: Cut<'_>, set: &Set, stop: &Stop, context: Context<'_>) -> Html {
+    let before = stop.number.saturating_sub(1);
+    let picture = match cut.of {
+        Of::Box(plan) => board_progress(set, plan.width, before),
+        Of::Dovetail(plan) => slanted::progress(plan, set, before),
+    };
     let label = format!(
         "{} with this pass marked, {} cut before it",
         set.name,

@@ -29,6 +29,7 @@ fn says(cutter: &Cutter, context: Context<'_>) -> String {
     let grind = match cutter.grind {
         GrindKind::Flat => "flat teeth",
         GrindKind::Alternate => "alternate teeth",
+        GrindKind::Slope => "teeth ground to the slope",
     };
     line([
         length("cuts", Field::Cutter(cutter.id, CutterField::Kerf), context),
@@ -46,6 +47,7 @@ fn fields(cutter: &Cutter, context: Context<'_>) -> Html {
         options: &[
             (GrindKind::Flat, "flat"),
             (GrindKind::Alternate, "alternately sloping"),
+            (GrindKind::Slope, "to a dovetail's slope"),
         ],
         chosen: cutter.grind,
     };

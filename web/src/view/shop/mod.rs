@@ -1,4 +1,5 @@
 //! The shop: saws, sleds, cutters and screws, measured once and used everywhere; and what the page itself is told.
+//! Only [`view`] may be called from elsewhere, and only once this part of the program has come.
 
 mod about;
 mod asides;
@@ -16,9 +17,10 @@ use yew::{Html, html};
 use super::context::Context;
 
 /// The place.
+#[inline(never)]
 pub(super) fn view(context: Context<'_>) -> Html {
     html! {
-        <main class="main shop" id="main">
+        <>
             <div class="column">
                 { asides::view(context) }
                 { cutters::view(context) }
@@ -32,6 +34,6 @@ pub(super) fn view(context: Context<'_>) -> Html {
                 { settings::view(context) }
                 { about::view(context) }
             </div>
-        </main>
+        </>
     }
 }

@@ -5,11 +5,12 @@ use notchwright_core::sled::{SledFitPlan, Stroke};
 use notchwright_core::units::Mm;
 use yew::{Html, html};
 
-use super::parts::{fact, facts, notes, plan, state};
+use super::parts::{fact, facts, notes, plan};
 use super::stroke;
 use crate::state::Side;
 use crate::view::context::Context;
 use crate::view::icon::Icon;
+use crate::view::outcome::state;
 use crate::view::show;
 
 /// The outcome.

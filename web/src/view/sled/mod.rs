@@ -5,7 +5,6 @@ mod base;
 mod fit;
 mod fit_figures;
 mod groove;
-mod labels;
 mod parts;
 mod screw;
 mod screw_figures;
@@ -45,13 +44,13 @@ pub(super) fn view(context: Context<'_>) -> Html {
         Tool::Groove => (groove::form(context), groove::outcome(context)),
     };
     html! {
-        <main class="main joint sled" id="main">
+        <>
             <form key={name(tool)} class="form" aria-label="What is measured" onsubmit={|event: yew::SubmitEvent| event.prevent_default()}>
                 <div class="tools">{ tools.view(|tool| Msg::Look(Look::Tool(tool)), context) }</div>
                 { form }
             </form>
             <div key={name(tool)} class="outcome">{ outcome }</div>
-        </main>
+        </>
     }
 }
 

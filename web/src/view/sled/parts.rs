@@ -4,12 +4,12 @@ use notchwright_core::drawing::Drawing;
 use notchwright_core::problem::Note;
 use yew::{Html, classes, html};
 
-use super::labels::label;
 use crate::answer::tools::Outcome;
 use crate::state::Field;
 use crate::view::context::Context;
 use crate::view::field::{Entry, short};
 use crate::view::icon::Icon;
+use crate::view::labels::label;
 use crate::view::{drawing, joint, show};
 
 /// A field with its label.
@@ -86,36 +86,6 @@ pub(super) fn said(fields: &[Field], context: Context<'_>) -> String {
     } else {
         all.join(" · ")
     }
-}
-
-/// What stands in the way of an outcome; readers hear it.
-pub(super) fn state<T>(outcome: &Outcome<T>, context: Context<'_>) -> Html {
-    html! {
-        <div class="state" role="status">
-            if !outcome.is_current {
-                <p class="stale-label">
-                    { Icon::Exclamation.sign("problem") }
-                    <span>{ for in_the_way(outcome, context).into_iter().map(|text| html! { <>{ text }{ " " }</> }) }</span>
-                </p>
-            }
-        </div>
-    }
-}
-
-fn in_the_way<T>(outcome: &Outcome<T>, context: Context<'_>) -> Vec<String> {
-    let mut says = Vec::new();
-    if outcome.plan.is_some() {
-        says.push("From the last good numbers.".to_owned());
-    }
-    if !outcome.needed.is_empty() {
-        let labels: Vec<_> = outcome.needed.iter().map(|field| label(*field)).collect();
-        says.push(format!("Still needed: {}.", labels.join(", ")));
-    }
-    says.extend(outcome.refused.iter().map(|text| context.message(text)));
-    if outcome.needed.is_empty() && outcome.refused.is_empty() {
-        says.push("The marked fields say what would work.".to_owned());
-    }
-    says
 }
 
 /// Everything of an outcome, greyed while it is not what the fields say.

@@ -5,12 +5,13 @@ use notchwright_core::screw_check::{Iso230, ScrewCheckPlan};
 use notchwright_core::units::{Mm, parse_length, write_number};
 use yew::{Html, html};
 
-use super::parts::{fact, facts, figure, notes, plan, state};
+use super::parts::{fact, facts, figure, notes, plan};
 use crate::answer::tools::Outcome;
 use crate::msg::Edit;
 use crate::state::{Field, LeadBy, ScrewField};
 use crate::view::context::Context;
 use crate::view::field::short;
+use crate::view::outcome::state;
 use crate::view::show;
 
 /// The outcome.
@@ -45,7 +46,8 @@ fn fine(length: Mm, context: Context<'_>) -> String {
 fn figures(plan: &ScrewCheckPlan, context: Context<'_>) -> Html {
     let length = |length| context.length(length);
     let wobble = plan.once_per_turn.map(|wobble| {
-        let phase = format!("phase {}°", write_number(wobble.phase_degrees, 0));
+        let degrees = write_number(wobble.phase_degrees, 0).replace('-', "−");
+        let phase = format!("phase {degrees}°");
         fact(
             "Comes back every turn",
             format!("±{}", length(wobble.amplitude)),

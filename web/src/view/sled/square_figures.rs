@@ -5,11 +5,12 @@ use notchwright_core::square::{SquareTestPlan, Towards};
 use notchwright_core::units::{Mm, write_number};
 use yew::{Html, html};
 
-use super::parts::{fact, facts, figure, notes, plan, state};
+use super::parts::{fact, facts, figure, notes, plan};
 use crate::answer::tools::{KeptTest, SledAnswer};
 use crate::msg::{Edit, Msg};
 use crate::view::context::Context;
 use crate::view::icon::Icon;
+use crate::view::outcome::state;
 use crate::view::show;
 
 /// The outcome.
@@ -86,7 +87,7 @@ fn figures(plan: &SquareTestPlan, answer: &SledAnswer, context: Context<'_>) -> 
     });
     let error = format!(
         "{}°, or {}° in all",
-        write_number(plan.error_degrees, 4),
+        write_number(plan.error_degrees, 4).replace('-', "−"),
         write_number(plan.angle_degrees, 4)
     );
     let all = [

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 
 use super::{STALE, attributes, escaped, page, show, started, typed};
 use crate::answer::tools::SledAnswer;
-use crate::model::Model;
+use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Look, Msg, Shelf};
 use crate::state::{
     Approach, CutField, Field, Id, PaperSize, Place, PointField, Prints, RoutField, SawField,
@@ -24,7 +24,11 @@ const TOOLS: [Tool; 5] = [
 ];
 
 fn open(tool: Tool, then: impl IntoIterator<Item = Msg>) -> Model {
-    let opened = [Msg::Go(Place::Sled), Msg::Came, Msg::Look(Look::Tool(tool))];
+    let opened = [
+        Msg::Go(Place::Sled),
+        Msg::Came(Chunk::Sled),
+        Msg::Look(Look::Tool(tool)),
+    ];
     started(opened.into_iter().chain(then))
 }
 
@@ -281,7 +285,10 @@ fn a_place_that_has_not_come_says_so() {
     let waiting = page(&started([Msg::Go(Place::Sled)]));
     assert!(waiting.contains("aria-busy=\"true\""));
     assert!(waiting.contains("One moment…"));
-    let failed = page(&started([Msg::Go(Place::Sled), Msg::DidNotCome]));
+    let failed = page(&started([
+        Msg::Go(Place::Sled),
+        Msg::DidNotCome(Chunk::Sled),
+    ]));
     assert!(failed.contains("role=\"alert\""));
     assert!(failed.contains(">Try again</button>"));
     for page in [waiting, failed] {
@@ -305,7 +312,7 @@ proptest! {
     fn there_is_one_heading_and_every_name_once_in_every_tool(messages in vec(msg(), 0..8)) {
         let mut model = open(Tool::Fit, messages);
         for tool in TOOLS {
-            for msg in [Msg::Go(Place::Sled), Msg::Came, Msg::Look(Look::Tool(tool))] {
+            for msg in [Msg::Go(Place::Sled), Msg::Came(Chunk::Sled), Msg::Look(Look::Tool(tool))] {
                 model.update(msg);
             }
             let page = page(&model);

@@ -48,6 +48,11 @@ const CHUNKS: &[Chunk] = &[
         ],
     },
     Chunk {
+        name: "shop",
+        paths: &["notchwright_web::view::shop::"],
+        gates: &["notchwright_web::view::shop::view"],
+    },
+    Chunk {
         name: "dovetail",
         paths: &[
             "notchwright_web::view::slanted::",

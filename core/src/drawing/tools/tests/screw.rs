@@ -206,7 +206,7 @@ prop_compose! {
         way in prop_oneof![Just(None), Just(Some("up")), Just(Some("down"))],
     ) -> Place {
         let commanded = commanded * size;
-        (commanded, (commanded + off).clamp(-5000.0, 5000.0), way)
+        (commanded, crate::math::within(commanded + off, -5000.0, 5000.0), way)
     }
 }
 

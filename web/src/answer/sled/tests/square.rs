@@ -5,6 +5,7 @@ use notchwright_core::units::Mm;
 
 use super::{assert_stale, fields, put, sled, typed};
 use crate::answer::Answer;
+use crate::model::Chunk;
 use crate::state::{
     Entry, Field, Id, JointField, Sled, SquareField, SquareForm, SquareTest, State, Work,
 };
@@ -57,7 +58,7 @@ fn a_blank_strip_is_still_to_be_measured() {
     let mut work = State::demo().work;
     work.sled.square = SquareForm::default();
     let mut answer = Answer::new(&work, &Answer::default());
-    answer.add_sled(&work);
+    answer.add(Chunk::Sled, &work);
     let found = answer.sled.unwrap();
     let needed = [
         SquareField::FenceEnd,

@@ -1,7 +1,8 @@
-//! What the fields of this place are called, beside them and where they are still to be filled in.
+//! What fields are called, beside them and where they are still to be filled in.
 
 use crate::state::{
-    CutField, CutterField, Field, RoutField, SawField, ScrewField, SledField, SquareField,
+    CutField, CutterField, DovetailField, Field, JointField, RoutField, SawField, ScrewField,
+    SledField, SlidingField, SquareField,
 };
 
 /// A field's label.
@@ -17,6 +18,9 @@ pub(super) fn label(field: Field) -> &'static str {
         Field::Square(field) => square(field),
         Field::Rout(field) => rout(field),
         Field::Point(..) => "A position",
+        Field::Joint(field) => joint(field),
+        Field::Dovetail(field) => dovetail(field),
+        Field::Sliding(field) => sliding(field),
         _ => "A number",
     }
 }
@@ -85,5 +89,41 @@ fn rout(field: RoutField) -> &'static str {
         RoutField::PassDepth => "Most per pass",
         RoutField::From => "Begins at",
         RoutField::To => "Ends at",
+    }
+}
+
+fn joint(field: JointField) -> &'static str {
+    match field {
+        JointField::Width => "Board width",
+        JointField::ThicknessA => "Tails thick",
+        JointField::ThicknessB => "Pins thick",
+        JointField::GlueGap => "Glue gap",
+        JointField::ZeroReading => "The dial read",
+        JointField::ZeroMeasured => "Edge to kerf",
+        _ => "A number of the joint",
+    }
+}
+
+fn dovetail(field: DovetailField) -> &'static str {
+    match field {
+        DovetailField::Tails => "Number of tails",
+        DovetailField::NarrowPin => "Pin",
+        DovetailField::HalfPin => "Half-pin",
+        DovetailField::Ratio => "Tail to pin",
+        DovetailField::Run | DovetailField::Degrees => "Slope",
+        _ => "A number of the dovetails",
+    }
+}
+
+fn sliding(field: SlidingField) -> &'static str {
+    match field {
+        SlidingField::Tip => "Diameter at the tip",
+        SlidingField::Flank => "Flank",
+        SlidingField::Depth => "Depth",
+        SlidingField::Thickness => "Tongue board thick",
+        SlidingField::Length => "Over a length of",
+        SlidingField::CuttingLength | SlidingField::Floor | SlidingField::Taper => {
+            "A number of the joint"
+        }
     }
 }
