@@ -95,18 +95,28 @@ fn closed(plan: &BoxJointPlan, context: Context<'_>) -> Option<Html> {
     })
 }
 
+/// `A 27, B 24 passes`.
+fn each(sets: &[Set]) -> String {
+    let each = sets.iter().map(|set| {
+        let board = set.name.trim_start_matches("Board ");
+        format!("{board} {}", set.stops.len())
+    });
+    format!("{} passes", each.collect::<Vec<_>>().join(", "))
+}
+
 /// The way to the saw.
 pub(in crate::view) fn to_the_saw(sets: &[Set], fit: Fit, context: Context<'_>) -> Html {
-    let passes: Vec<_> = sets
-        .iter()
-        .map(|set| {
+    let passes = match sets {
+        [_, _] => each(sets),
+        _ => {
+            let all = sets.iter().map(|set| set.stops.len()).sum();
             format!(
-                "{} {}",
-                set.name.trim_start_matches("Board "),
-                set.stops.len()
+                "{}, {}",
+                show::count(sets.len(), "set-up", "set-ups"),
+                show::count(all, "pass", "passes")
             )
-        })
-        .collect();
+        }
+    };
     // Whoever wants a joint that must be driven home may have it, but is not invited.
     let (class, words) = match fit {
         Fit::Clashes => ("against", "At the saw all the same"),
@@ -116,7 +126,7 @@ pub(in crate::view) fn to_the_saw(sets: &[Set], fit: Fit, context: Context<'_>) 
         <div class="go">
             <button type="button" class={classes!("button", class)} onclick={context.send(Msg::Saw(SawMove::Open))}>
                 <span>{ words }</span>
-                <small>{ format!("{} passes", passes.join(", ")) }</small>
+                <small>{ passes }</small>
             </button>
         </div>
     }

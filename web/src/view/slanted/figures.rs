@@ -16,6 +16,7 @@ use crate::state::{PaperSize, Prints};
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 use crate::view::joint::{self, Fit, Source};
+use crate::view::segment::Segment;
 use crate::view::{drawing, outcome, show};
 
 /// The outcome: of the fields as they stand, or greyed and labelled the last good one.
@@ -51,9 +52,11 @@ fn plan(
                 { facts(plan, context) }
             </div>
             { closed(plan, context) }
-            { chisel(plan, context) }
-            { template(plan, context) }
-            { joint::notes_view(&planned.notes, context) }
+            <div class="good-to-know section">
+                { chisel(plan, context) }
+                { template(plan, context) }
+                { joint::notes_view(&planned.notes, context) }
+            </div>
             { joint::tables(&Source::Dovetail(Rc::clone(planned)), plan.sets.len(), context) }
         </div>
     }
@@ -145,7 +148,7 @@ fn template(plan: &DovetailPlan, context: Context<'_>) -> Html {
         "Put a template on the print"
     };
     html! {
-        <section class="section good-to-know tiles">
+        <section class="section tiles">
             <h2>{ "Template" }</h2>
             <p class="quiet">{ says }</p>
             <div class="buttons">
@@ -154,11 +157,25 @@ fn template(plan: &DovetailPlan, context: Context<'_>) -> Html {
                     <button type="button" class="button" onclick={context.send(Msg::Print)}>{ "Print" }</button>
                 }
             </div>
+            if is_wanted {
+                { papers(context) }
+            }
             { for tiles.iter().map(|tile| html! {
                 <div class={classes!("tile", prints)}>{ drawing::full_size(tile, "A sheet of the template", &|length| show::bare(length, context.unit())) }</div>
             }) }
         </section>
     }
+}
+
+fn papers(context: Context<'_>) -> Html {
+    let paper = Segment {
+        name: "paper",
+        legend: "On paper",
+        is_plain: false,
+        options: &[(PaperSize::A4, "A4"), (PaperSize::Letter, "Letter")],
+        chosen: context.model.state.sled.paper,
+    };
+    paper.view(|paper| Msg::Look(Look::Paper(paper)), context)
 }
 
 fn prints(paper: PaperSize) -> (Option<&'static str>, Paper) {
@@ -181,10 +198,10 @@ fn chisel(plan: &DovetailPlan, context: Context<'_>) -> Html {
         .max()
         .unwrap_or_default();
     html! {
-        <section class="section good-to-know">
+        <section class="section">
             <h2>{ Icon::Chisel.view() }{ " For the chisel" }</h2>
             <p>{ format!(
-                "{}, up to {} high, {} mm² in all; hatched in the drawing. Corner left at each flank under the leaning blade: {}.",
+                "{}, up to {} high, {} mm² in all; dark in the drawing. Corner left at each flank under the leaning blade: {}.",
                 show::count(uncut.len(), "place", "places"),
                 context.length(highest),
                 notchwright_core::units::write_number(area, 1),
