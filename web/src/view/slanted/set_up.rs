@@ -67,14 +67,20 @@ fn board(plan: &DovetailPlan, set: &Set, context: Context<'_>) -> String {
         (Board::A, true) => "The same tail board turned face for face: inner face to the carriage, the other edge against \
                              the stop. These stops count from that edge."
             .to_owned(),
-        (Board::B, _) => format!(
-            "Pin board, {}, on end, outer face to the carriage, reference edge against the stop at your left, turned {} {} seen from \
-             above: put the wedge between carriage and board, its thick end on that side. The {} arris leads.",
-            thick(JointField::ThicknessB),
-            degrees(plan.angle_degrees),
-            if set.yaw_degrees > 0.0 { "clockwise" } else { "anticlockwise" },
-            if set.yaw_degrees > 0.0 { "outer" } else { "inner" },
-        ),
+        (Board::B, _) => {
+            let (way, thick_end, leading) = if set.yaw_degrees > 0.0 {
+                ("clockwise", "at the reference edge", "outer")
+            } else {
+                ("anticlockwise", "at the other edge", "inner")
+            };
+            format!(
+                "Pin board, {}, on end, outer face to the carriage, reference edge against the stop at your left, turned \
+                 {} {way} seen from above: put the wedge between carriage and board, its thick end {thick_end}. The \
+                 {leading} arris leads.",
+                thick(JointField::ThicknessB),
+                degrees(plan.angle_degrees),
+            )
+        }
     }
 }
 
