@@ -2,14 +2,13 @@
 
 use std::rc::Rc;
 
-use notchwright_core::drawing::{
-    Drawing, Paper, dovetail_boards, dovetail_mated, marking_template,
-};
+use notchwright_core::drawing::{Drawing, Paper, dovetail_mated, marking_template};
 use notchwright_core::joint::dovetail::DovetailPlan;
 use notchwright_core::problem::Planned;
 use notchwright_core::stop::Set;
 use yew::{Html, classes, html};
 
+use super::tails::Tails;
 use crate::answer::tools::Outcome;
 use crate::msg::{Look, Msg};
 use crate::state::{PaperSize, Prints};
@@ -43,7 +42,7 @@ fn plan(
     html! {
         <div class={classes!("plan", stale)}>
             { for context.model.answer.cut().map(|cut| joint::paper_heading(cut, context)) }
-            <figure class="card figure">{ picture(&dovetail_boards(plan), "boards", boards(plan, context), context) }</figure>
+            <Tails planned={Rc::clone(planned)} unit={context.unit()} />
             <div class="beside">
                 { joint::verdict_view(&plan.dry_fit, plan.glue_gap, context) }
                 if outcome.is_current {
@@ -71,14 +70,6 @@ fn picture(
     drawing::view(picture, class, label, &|length| {
         show::bare(length, context.unit())
     })
-}
-
-fn boards(plan: &DovetailPlan, context: Context<'_>) -> String {
-    format!(
-        "The tail board's face and the pin board's end as cut: {} of {} at the tip.",
-        show::count(plan.count, "tail", "tails"),
-        context.length(plan.tail_tip)
-    )
 }
 
 fn closed(plan: &DovetailPlan, context: Context<'_>) -> Html {

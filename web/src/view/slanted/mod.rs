@@ -7,6 +7,7 @@ mod helpers;
 mod layout;
 mod set_up;
 mod sliding;
+mod tails;
 
 use notchwright_core::drawing::{Drawing, dovetail_progress};
 use notchwright_core::joint::dovetail::DovetailPlan;
