@@ -110,6 +110,16 @@ impl<'a> Draft<'a> {
         self.leave_out(path.into(), field, message);
     }
 
+    /// Lets the field read for `path` answer for `other` as well, which the request may have in its place.
+    pub(super) fn answers_for(&mut self, path: &str, other: &'static str) {
+        if let Some(field) = self.source(path) {
+            self.sources.push((other.into(), field));
+        }
+        if self.unread.iter().any(|unread| unread == path) {
+            self.unread.push(other.into());
+        }
+    }
+
     fn leave_out(&mut self, path: Path, field: Option<Field>, message: Message) {
         self.unread.push(path);
         self.problems.push(FieldProblem { field, message });

@@ -226,10 +226,11 @@ pub(super) fn screw_request(draft: &mut Draft<'_>, screw: &Screw) -> ScrewReques
             draft.length("screw.lead", field(ScrewField::Lead)),
             Given::Missing,
         ),
-        LeadBy::Threads => (
-            Given::Missing,
-            draft.number("screw.threadsPerInch", field(ScrewField::Threads)),
-        ),
+        LeadBy::Threads => {
+            let threads = draft.number("screw.threadsPerInch", field(ScrewField::Threads));
+            draft.answers_for("screw.threadsPerInch", "screw.lead");
+            (Given::Missing, threads)
+        }
     };
     let rounding = match screw.rounding {
         Rounding::Division => "division",

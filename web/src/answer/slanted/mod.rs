@@ -3,6 +3,8 @@
 
 mod dovetail;
 mod sliding;
+#[cfg(test)]
+mod tests;
 
 use super::draft::Draft;
 use super::finish::{finish, none};

@@ -153,4 +153,10 @@ fn a_lead_that_is_not_typed_yet_is_needed() {
     });
     assert_eq!(sled.screw.needed, [Field::Screw(Id(1), ScrewField::Lead)]);
     assert_eq!(sled.problems, []);
+    let threads = Field::Screw(Id(1), ScrewField::Threads);
+    let answer = answer(|work| put(work, threads, ""));
+    assert_eq!(answer.sled.as_ref().unwrap().screw.needed, [threads]);
+    // The joint cannot wait for it.
+    assert_eq!(answer.problems_of(threads).count(), 1);
+    assert_eq!(answer.other_problems().count(), 0);
 }
