@@ -1,19 +1,10 @@
 //! Drawings of a few joints, compared byte for byte with those in `golden/`.
-//!
-//! After a change that is meant to show: `NOTCHWRIGHT_UPDATE=1 cargo test -p notchwright-tests --test golden`,
-//! then look at every file that differs before committing it.
 
-#![expect(
-    clippy::expect_used,
-    reason = "what a helper finds wrong fails its test"
-)]
-
-use std::path::PathBuf;
-use std::{env, fs};
+use super::compare;
 
 use notchwright_core::cutter::{CutterRequest, GrindRequest};
 use notchwright_core::dial::ScrewRequest;
-use notchwright_core::drawing::{Drawing, board_progress, box_joint_drawing, box_joint_mated, svg};
+use notchwright_core::drawing::{Drawing, board_progress, box_joint_drawing, box_joint_mated};
 use notchwright_core::dryfit::{Seat, Swept, dry_fit};
 use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::{
@@ -21,7 +12,7 @@ use notchwright_core::joint::box_joint::{
 };
 use notchwright_core::units::{Mm, write_number};
 
-const STYLE: &str = include_str!("../golden/style.css");
+const STYLE: &str = include_str!("../../golden/style.css");
 
 /// A joint between boards 12 and 18 mm thick, cut 3.07 mm wide on a screw of 16 threads per inch and 80 divisions.
 fn demo(width: f64, layout: LayoutRequest) -> BoxJointRequest {
@@ -60,21 +51,10 @@ fn plan(request: &BoxJointRequest) -> BoxJointPlan {
     box_joint(request).expect("a good request").plan
 }
 
-/// Compares with the golden file of this name, or writes it when updating.
 fn golden(name: &str, drawing: &Drawing) {
-    let text = svg::svg(drawing, STYLE, |length: Mm| write_number(length.mm(), 3));
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("golden")
-        .join(format!("{name}.svg"));
-    if env::var_os("NOTCHWRIGHT_UPDATE").is_some() {
-        fs::write(&path, &text).expect("the golden file can be written");
-    }
-    let kept = fs::read_to_string(&path).unwrap_or_default();
-    assert!(
-        kept == text,
-        "{} is no longer what is drawn; see the top of this test",
-        path.display()
-    );
+    compare(name, STYLE, drawing, |length: Mm| {
+        write_number(length.mm(), 3)
+    });
 }
 
 #[test]

@@ -1,18 +1,9 @@
 //! Drawings of sleds on two saws, compared byte for byte with those in `golden/`.
-//!
-//! After a change that is meant to show: `NOTCHWRIGHT_UPDATE=1 cargo test -p notchwright-tests --test golden_sled`,
-//! then look at every file that differs before committing it.
 
-#![expect(
-    clippy::expect_used,
-    reason = "what a helper finds wrong fails its test"
-)]
-
-use std::path::PathBuf;
-use std::{env, fs};
+use super::compare;
 
 use notchwright_core::drawing::{
-    Drawing, Paper, hole_line_tiles, sled_base, sled_travel_plan, sled_travel_side, svg,
+    Drawing, Paper, hole_line_tiles, sled_base, sled_travel_plan, sled_travel_side,
 };
 use notchwright_core::given::Given;
 use notchwright_core::sled::{
@@ -21,7 +12,7 @@ use notchwright_core::sled::{
 };
 use notchwright_core::units::{Mm, write_number};
 
-const STYLE: &str = include_str!("../golden/sled-style.css");
+const STYLE: &str = include_str!("../../golden/sled-style.css");
 
 /// A ten-inch saw with a deep table, and a sled whose runner stays on it.
 fn usual() -> SledFitRequest {
@@ -102,23 +93,10 @@ fn plan(request: &SledFitRequest) -> SledFitPlan {
     sled_fit(request).expect("a good request").plan
 }
 
-/// Compares with the golden file of this name, or writes it when updating.
 fn golden(name: &str, drawing: &Drawing) {
-    let text = svg::svg(drawing, STYLE, |length: Mm| {
+    compare(name, STYLE, drawing, |length: Mm| {
         format!("{} mm", write_number(length.mm(), 2))
     });
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("golden")
-        .join(format!("{name}.svg"));
-    if env::var_os("NOTCHWRIGHT_UPDATE").is_some() {
-        fs::write(&path, &text).expect("the golden file can be written");
-    }
-    let kept = fs::read_to_string(&path).unwrap_or_default();
-    assert!(
-        kept == text,
-        "{} is no longer what is drawn; see the top of this test",
-        path.display()
-    );
 }
 
 fn travel(name: &str, plan: &SledFitPlan) {

@@ -1,20 +1,11 @@
 //! Drawings of the tools around the joint, compared byte for byte with those in `golden/`.
-//!
-//! After a change that is meant to show: `NOTCHWRIGHT_UPDATE=1 cargo test -p notchwright-tests --test golden_tools`,
-//! then look at every file that differs before committing it.
 
-#![expect(
-    clippy::expect_used,
-    reason = "what a helper finds wrong fails its test"
-)]
-
-use std::path::PathBuf;
-use std::{env, fs};
+use super::compare;
 
 use notchwright_core::dial::ScrewRequest;
 use notchwright_core::drawing::{
     Drawing, HistoryPoint, five_cut_steps, groove_setup_drawing, screw_errors, screw_residuals,
-    square_correction, square_history, svg,
+    square_correction, square_history,
 };
 use notchwright_core::given::Given;
 use notchwright_core::groove::{GrooveSetupRequest, StoppedRequest, groove_setup};
@@ -23,24 +14,12 @@ use notchwright_core::screw_check::{PointRequest, ScrewCheckRequest, screw_check
 use notchwright_core::square::{SquareTestRequest, square_test};
 use notchwright_core::units::{Mm, write_number};
 
-const STYLE: &str = include_str!("../golden/tools-style.css");
+const STYLE: &str = include_str!("../../golden/tools-style.css");
 
-/// Compares with the golden file of this name, or writes it when updating.
 fn golden(name: &str, drawing: &Drawing) {
-    let written = |length: Mm| format!("{} mm", write_number(length.mm(), 3));
-    let text = svg::svg(drawing, STYLE, written);
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("golden")
-        .join(format!("{name}.svg"));
-    if env::var_os("NOTCHWRIGHT_UPDATE").is_some() {
-        fs::write(&path, &text).expect("the golden file can be written");
-    }
-    let kept = fs::read_to_string(&path).unwrap_or_default();
-    assert!(
-        kept == text,
-        "{} is no longer what is drawn; see the top of this test",
-        path.display()
-    );
+    compare(name, STYLE, drawing, |length: Mm| {
+        format!("{} mm", write_number(length.mm(), 3))
+    });
 }
 
 #[test]

@@ -1,21 +1,12 @@
 //! Drawings of dovetails, compared byte for byte with those in `golden/`.
-//!
-//! After a change that is meant to show: `NOTCHWRIGHT_UPDATE=1 cargo test -p notchwright-tests --test golden_dovetail`,
-//! then look at every file that differs before committing it.
 
-#![expect(
-    clippy::expect_used,
-    reason = "what a helper finds wrong fails its test"
-)]
-
-use std::path::PathBuf;
-use std::{env, fs};
+use super::compare;
 
 use notchwright_core::cutter::CutterRequest;
 use notchwright_core::dial::ScrewRequest;
 use notchwright_core::drawing::{
     Drawing, Paper, dovetail_boards, dovetail_mated, dovetail_progress, marking_template,
-    sliding_drawing, svg,
+    sliding_drawing,
 };
 use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::BoardRequest;
@@ -25,24 +16,12 @@ use notchwright_core::joint::dovetail::{
 use notchwright_core::joint::sliding::{BitRequest, SlidingDovetailRequest, sliding_dovetail};
 use notchwright_core::units::{Mm, write_number};
 
-const STYLE: &str = include_str!("../golden/dovetail-style.css");
+const STYLE: &str = include_str!("../../golden/dovetail-style.css");
 
-/// Compares with the golden file of this name, or writes it when updating.
 fn golden(name: &str, drawing: &Drawing) {
-    let written = |length: Mm| format!("{} mm", write_number(length.mm(), 3));
-    let text = svg::svg(drawing, STYLE, written);
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("golden")
-        .join(format!("dovetail-{name}.svg"));
-    if env::var_os("NOTCHWRIGHT_UPDATE").is_some() {
-        fs::write(&path, &text).expect("the golden file can be written");
-    }
-    let kept = fs::read_to_string(&path).unwrap_or_default();
-    assert!(
-        kept == text,
-        "{} is no longer what is drawn; see the top of this test",
-        path.display()
-    );
+    compare(&format!("dovetail-{name}"), STYLE, drawing, |length: Mm| {
+        format!("{} mm", write_number(length.mm(), 3))
+    });
 }
 
 /// Four tails on 140 mm, 1:8, a tail board of 18 and a pin board of 12 mm.
