@@ -99,6 +99,13 @@ fn zero(set: &Set, context: Context<'_>) -> String {
             "Turn the wheel until the leading arris of the {edge} just touches the side of the stopped blade; there the \
              dial reads 0. Find it anew for each turn of the board."
         ),
+        ZeroKind::TestKerf => format!(
+            "These stops count on a test kerf made in this very set-up: at {}, and {} {} from the {edge} to its nearer \
+             side. If it came out otherwise here, leave, type what you measured, and come back.",
+            context.text(Field::Joint(JointField::ZeroReading)),
+            context.text(Field::Joint(JointField::ZeroMeasured)),
+            field::short(context.unit())
+        ),
         _ => steps::zero(context),
     }
 }
