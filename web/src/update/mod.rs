@@ -177,8 +177,10 @@ impl Model {
             None if movement == SawMove::Leave => &[],
             None => return Vec::new(),
         };
+        let was_open = self.state.at_saw.open;
         saw::make(&mut self.state.at_saw, movement, sets);
-        if movement == SawMove::Leave {
+        // What is shown now may need what the place before did not.
+        if self.state.at_saw.open != was_open {
             self.refresh();
         }
         vec![Effect::ScrollToTop]

@@ -2,6 +2,7 @@
 
 mod open;
 mod saw;
+mod slanted;
 mod sled;
 
 use notchwright_core::units::{Mm, Unit};
