@@ -114,7 +114,8 @@ impl Answer {
             Chunk::Shop => {}
             Chunk::Sled => self.add_sled(work),
             Chunk::Dovetail => {
-                let slanted = slanted::answer(work, self.slanted.as_deref());
+                let mut slanted = slanted::answer(work, self.slanted.as_deref());
+                self.leave_out_said(&mut slanted.problems);
                 self.slanted = Some(Rc::new(slanted));
             }
         }
@@ -123,10 +124,13 @@ impl Answer {
 
     fn add_sled(&mut self, work: &Work) {
         let mut sled = sled::answer(work, self.sled.as_deref());
-        // Some fields are the joint's as well, which has said what is wrong with them.
-        sled.problems
-            .retain(|problem| !self.problems.contains(problem));
+        self.leave_out_said(&mut sled.problems);
         self.sled = Some(Rc::new(sled));
+    }
+
+    /// Some fields are asked by several: what the joint or the shop has said of them is not said again.
+    fn leave_out_said(&self, problems: &mut Vec<FieldProblem>) {
+        problems.retain(|problem| !self.problems.contains(problem));
     }
 
     /// A box full of shims takes long to look through: not again while nothing in it has changed.
@@ -149,14 +153,19 @@ impl Answer {
     }
 
     fn about(&self, field: Option<Field>) -> impl Iterator<Item = &Message> {
+        let all = self.shown_problems();
+        all.filter(move |problem| problem.field == field)
+            .map(|problem| &problem.message)
+    }
+
+    /// What is wrong with anything that is shown, with what the open part of the program says.
+    pub fn shown_problems(&self) -> impl Iterator<Item = &FieldProblem> {
         let later = match self.open {
             Some(Chunk::Sled) => self.sled.as_ref().map(|sled| &sled.problems),
             Some(Chunk::Dovetail) => self.slanted.as_ref().map(|slanted| &slanted.problems),
             Some(Chunk::Shop) | None => None,
         };
-        let all = self.problems.iter().chain(later.into_iter().flatten());
-        all.filter(move |problem| problem.field == field)
-            .map(|problem| &problem.message)
+        self.problems.iter().chain(later.into_iter().flatten())
     }
 
     /// What is cut at the saw, if the fields say what.

@@ -1,4 +1,4 @@
-//! What is wrong with the things in the shop that are not in use.
+//! What is wrong with the things in the shop that no box joint tells of.
 
 use notchwright_core::check::Checker;
 use notchwright_core::cutter::Cutter;
@@ -9,29 +9,31 @@ use notchwright_core::problem::{Code, Problem};
 use super::FieldProblem;
 use super::draft::Draft;
 use super::joint::{cutter_request, screw_request};
-use crate::state::{Field, Item, List, Saw, SawField, Sled, SledField, Work};
+use crate::state::{Field, Item, JointKind, List, Saw, SawField, Sled, SledField, Work};
 
-/// The problems of saws, sleds, cutters and screws that are not chosen.
+/// The problems of saws, sleds, cutters and screws that are not chosen, or that another joint is cut with: its
+/// part of the program may not have come, and is not asked in the shop.
 ///
 /// A thing that is not in use may still be half filled in: what is missing is no problem yet.
 pub(super) fn problems(work: &Work) -> Vec<FieldProblem> {
     let shop = &work.shop;
-    let saws = spares(&shop.saws).flat_map(|saw| {
+    let is_told = work.joint.kind == JointKind::Box;
+    let saws = spares(&shop.saws, is_told).flat_map(|saw| {
         checked(work, |draft, check| {
             check_saw(saw, draft, check);
         })
     });
-    let sleds = spares(&shop.sleds).flat_map(|sled| {
+    let sleds = spares(&shop.sleds, is_told).flat_map(|sled| {
         checked(work, |draft, check| {
             check_sled(sled, draft, check);
         })
     });
-    let cutters = spares(&shop.cutters).flat_map(|cutter| {
+    let cutters = spares(&shop.cutters, is_told).flat_map(|cutter| {
         checked(work, |draft, check| {
             Cutter::check(&cutter_request(draft, cutter), &mut check.at("cutter"));
         })
     });
-    let screws = spares(&shop.screws).flat_map(|screw| {
+    let screws = spares(&shop.screws, is_told).flat_map(|screw| {
         checked(work, |draft, check| {
             Screw::check(&screw_request(draft, screw), &mut check.at("screw"));
         })
@@ -40,10 +42,11 @@ pub(super) fn problems(work: &Work) -> Vec<FieldProblem> {
     saws.chain(sleds).chain(screws).collect()
 }
 
-fn spares<T: Item>(list: &List<T>) -> impl Iterator<Item = &T> {
+/// All but the chosen one, of which the joint tells.
+fn spares<T: Item>(list: &List<T>, is_told: bool) -> impl Iterator<Item = &T> {
     list.items()
         .iter()
-        .filter(|item| !list.is_chosen(item.id()))
+        .filter(move |item| !is_told || !list.is_chosen(item.id()))
 }
 
 fn checked(work: &Work, check: impl FnOnce(&mut Draft<'_>, &mut Checker<'_>)) -> Vec<FieldProblem> {

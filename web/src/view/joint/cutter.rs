@@ -57,8 +57,7 @@ fn in_the_way(context: Context<'_>) -> Html {
         )
     };
     let problems: Vec<_> = answer
-        .problems
-        .iter()
+        .shown_problems()
         .filter(|problem| problem.field.as_ref().is_none_or(in_shop))
         .map(|problem| context.message(&problem.message))
         .collect();

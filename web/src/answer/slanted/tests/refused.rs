@@ -1,9 +1,9 @@
 //! Dovetails that cannot be planned: what is missing, what cannot be read, what cannot be.
 
-use super::{SlantedAnswer, answer, assert_stale, fields, put, said, slanted, typed};
+use super::{Answer, SlantedAnswer, answer, assert_stale, fields, put, said, slanted, typed};
 use crate::state::{
     CutterField, DovetailField, Field, Id, JointField, JointKind, List, PinsBy, SawField,
-    ScrewField, SledField, SlopeBy, Work, ZeroKind,
+    ScrewField, SledField, SlopeBy, State, Work, ZeroKind,
 };
 
 const DOVETAIL: JointKind = JointKind::Dovetail;
@@ -106,8 +106,10 @@ fn a_text_that_cannot_be_read_is_a_problem_at_its_own_field() {
         Field::Sled(Id(1), SledField::FrontRail),
     ];
     for field in read {
-        let found = typed(DOVETAIL, field, "a hair");
-        assert_eq!(fields(&found), [Some(field)]);
+        let found = answer(DOVETAIL, |work| put(work, field, "a hair"));
+        assert_eq!(found.problems_of(field).count(), 1, "{field:?}");
+        assert_eq!(found.shown_problems().count(), 1, "{field:?}");
+        let found = found.slanted.unwrap();
         assert_stale(&found.dovetail, &good.dovetail);
         assert_eq!(found.dovetail.needed, [], "{field:?}");
     }
@@ -206,8 +208,29 @@ fn problems_are_shown_only_while_the_joint_is_open() {
     let field = own(DovetailField::Tails);
     let open = answer(DOVETAIL, |work| put(work, field, "several"));
     assert_eq!(open.problems_of(field).count(), 1);
-    let mut work = crate::state::State::demo().work;
+    let mut work = State::demo().work;
     work.joint.kind = DOVETAIL;
-    let left = super::Answer::new(&work, &open);
+    let left = Answer::new(&work, &open);
     assert_eq!(left.problems_of(field).count(), 0);
+}
+
+#[test]
+fn what_is_wrong_in_the_shop_is_said_there_too() {
+    for (field, text) in [
+        (Field::Cutter(Id(1), CutterField::Kerf), "-1"),
+        (Field::Screw(Id(1), ScrewField::Divisions), "fine"),
+        (Field::Saw(Id(1), SawField::GreatestHeight), "9000"),
+        (Field::Sled(Id(1), SledField::Base), "-3"),
+    ] {
+        for kind in [DOVETAIL, JointKind::Sliding] {
+            let mut work = State::demo().work;
+            work.joint.kind = kind;
+            put(&mut work, field, text);
+            let in_shop = Answer::new(&work, &Answer::default());
+            assert_eq!(in_shop.problems_of(field).count(), 1, "{field:?}");
+        }
+        let at_joint = answer(DOVETAIL, |work| put(work, field, text));
+        assert_eq!(at_joint.problems_of(field).count(), 1, "{field:?}");
+        assert!(at_joint.cut().is_none(), "{field:?}");
+    }
 }
