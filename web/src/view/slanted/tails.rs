@@ -70,10 +70,10 @@ fn numbers(tail: &Tail, plan: &DovetailPlan, unit: Unit) -> Html {
     let (tip, tip_ends) = between(tail.from_tip, tail.to_tip);
     let (base, base_ends) = between(tail.from_base, tail.to_base);
     let gap = |flank: &Flank| {
-        format!(
-            "{} outer, {} inner",
+        let inner = show::length(flank.gap_at_inner, unit);
+        (
             show::length(flank.gap_at_outer, unit),
-            show::length(flank.gap_at_inner, unit)
+            format!("at the outer face, {inner} at the inner"),
         )
     };
     let at = |place: Mm| {
@@ -84,8 +84,8 @@ fn numbers(tail: &Tail, plan: &DovetailPlan, unit: Unit) -> Html {
         <dl class="facts" aria-live="polite">
             { fact("At the tip", tip, Some(tip_ends)) }
             { fact("At the baseline", base, Some(base_ends)) }
-            { for at(tail.from_tip).map(|gap| fact("Gap, nearer flank", gap, None)) }
-            { for at(tail.to_tip).map(|gap| fact("Gap, farther flank", gap, None)) }
+            { for at(tail.from_tip).map(|(gap, inner)| fact("Gap, nearer flank", gap, Some(inner))) }
+            { for at(tail.to_tip).map(|(gap, inner)| fact("Gap, farther flank", gap, Some(inner))) }
         </dl>
     }
 }
