@@ -6,6 +6,7 @@ use notchwright_core::drawing::{Drawing, Paper, dovetail_mated, marking_template
 use notchwright_core::joint::dovetail::DovetailPlan;
 use notchwright_core::problem::Planned;
 use notchwright_core::stop::Set;
+use notchwright_core::units::Mm;
 use yew::{Html, classes, html};
 
 use super::tails::Tails;
@@ -44,7 +45,7 @@ fn plan(
             { for context.model.answer.cut().map(|cut| joint::paper_heading(cut, context)) }
             <Tails planned={Rc::clone(planned)} unit={context.unit()} />
             <div class="beside">
-                { joint::verdict_view(&plan.dry_fit, plan.glue_gap, context) }
+                { verdict(plan, context) }
                 if outcome.is_current {
                     { joint::to_the_saw(&plan.sets, Fit::of(&plan.dry_fit), context) }
                 }
@@ -61,6 +62,21 @@ fn plan(
     }
 }
 
+/// Half-blind sockets are not sawn, so that there is nothing to fit dry.
+fn verdict(plan: &DovetailPlan, context: Context<'_>) -> Html {
+    if plan.lap.is_same(Mm::ZERO) {
+        return joint::verdict_view(&plan.dry_fit, plan.glue_gap, context);
+    }
+    html! {
+        <div class="verdict" role="status">
+            { Icon::Chisel.sign("chisel") }
+            <strong>{ "Half-blind: tails sawn, sockets by hand." }</strong>
+            <span>{ "Only the tail board's stops are given. Mark the pin board from its tails or with the template, and rout or \
+                     chop the sockets: there is no dry fit of what a hand will cut." }</span>
+        </div>
+    }
+}
+
 fn picture(
     picture: &Drawing,
     class: &'static str,
@@ -73,7 +89,7 @@ fn picture(
 }
 
 fn closed(plan: &DovetailPlan, context: Context<'_>) -> Html {
-    if plan.lap > notchwright_core::units::Mm::ZERO {
+    if plan.lap > Mm::ZERO {
         return Html::default();
     }
     let label = "The closed joint on the tail board's face, with its gaps enlarged";
