@@ -2,9 +2,11 @@
 
 use super::Bench;
 use super::floor::floor;
-use super::socket::{Socket, Wall, sockets};
+use super::socket::{Socket, sockets};
 use super::uncovered::{Left, uncovered};
+use super::wall::Wall;
 use crate::dryfit::{DryFit, Flank, Side, Uncut};
+use crate::order::in_order;
 use crate::stop::{Board, Set};
 use crate::units::Mm;
 
@@ -19,7 +21,7 @@ pub fn dry_fit(sets: &[Set], bench: &Bench) -> DryFit {
     let tails = sockets(sets, bench, Board::A);
     let pins = sockets(sets, bench, Board::B);
     let mates = mates(&tails, &pins, bench);
-    let gaps = || mates.iter().flat_map(|mate| [mate.outer, mate.inner]);
+    let gaps = || mates.iter().flat_map(Mate::gaps);
     let uncut_a: Vec<_> = tails.iter().filter_map(under_tails).collect();
     let pillars: Vec<_> = pins
         .iter()
@@ -56,10 +58,37 @@ struct Mate {
     x: f64,
     side: Side,
     outer: f64,
+    /// Where either flank bends: how far from the outer face, and the gap there.
+    bends: Vec<(f64, f64)>,
     inner: f64,
+    through: f64,
 }
 
 impl Mate {
+    fn new(side: Side, tail: &Wall, pin: &Wall, bench: &Bench) -> Self {
+        let (proud, through) = (bench.proud.mm(), bench.through.mm());
+        let gap = |u: f64| {
+            let gap = tail.at(proud + u) - pin.at(u);
+            match side {
+                Side::Left => gap,
+                Side::Right => -gap,
+            }
+        };
+        let of_tail = tail.bends(proud, proud + through).into_iter();
+        let bends = of_tail.map(|z| z - proud).chain(pin.bends(0.0, through));
+        Self {
+            x: tail.at(proud),
+            side,
+            outer: gap(0.0),
+            bends: in_order(bends, f64::total_cmp)
+                .into_iter()
+                .map(|u| (u, gap(u)))
+                .collect(),
+            inner: gap(through),
+            through,
+        }
+    }
+
     fn flank(&self) -> Flank {
         Flank {
             x: mm(self.x),
@@ -69,39 +98,50 @@ impl Mate {
         }
     }
 
-    /// Area of the gap, or of the overlap, through the board: the gap is straight from face to face.
-    fn area(&self, part: fn(f64) -> f64, through: f64) -> f64 {
-        let (outer, inner) = (part(self.outer), part(self.inner));
-        let changes_sign = (self.outer < 0.0) != (self.inner < 0.0);
-        let share = if changes_sign {
-            (outer + inner) / (self.outer - self.inner).abs()
-        } else {
-            1.0
-        };
-        (outer + inner) / 2.0 * share * through
+    /// The gap at every place where it may be least or greatest, with how far that is from the outer face.
+    fn places(&self) -> impl Iterator<Item = (f64, f64)> {
+        let bends = self.bends.iter().copied();
+        let outer = [(0.0, self.outer)].into_iter();
+        outer.chain(bends).chain([(self.through, self.inner)])
     }
+
+    fn gaps(&self) -> impl Iterator<Item = f64> {
+        self.places().map(|(_, gap)| gap)
+    }
+
+    /// Area of the gap, or of the overlap, through the board.
+    fn area(&self, part: fn(f64) -> f64) -> f64 {
+        let pieces = self.places().zip(self.places().skip(1));
+        let areas =
+            pieces.map(|((from, start), (to, end))| straight(start, end, part) * (to - from));
+        areas.sum()
+    }
+}
+
+/// The mean gap, or overlap, where it changes evenly from one place to another.
+fn straight(start: f64, end: f64, part: fn(f64) -> f64) -> f64 {
+    let both = part(start) + part(end);
+    let changes_sign = (start < 0.0) != (end < 0.0);
+    let share = if changes_sign {
+        both / (start - end).abs()
+    } else {
+        1.0
+    };
+    both / 2.0 * share
 }
 
 /// Every flank of every tail, from the reference edge. A socket of the pin board takes the tail between
 /// the tail board's sockets just before and just after it.
 fn mates(tails: &[Socket], pins: &[Socket], bench: &Bench) -> Vec<Mate> {
-    let (proud, through) = (bench.proud.mm(), bench.through.mm());
-    let place = |tail: Wall, u: f64| tail.at(proud + u);
-    let mate = |side, tail: Wall, pin: Wall, sign: f64| Mate {
-        x: place(tail, 0.0),
-        side,
-        outer: (place(tail, 0.0) - pin.at(0.0)) * sign,
-        inner: (place(tail, through) - pin.at(through)) * sign,
-    };
     let beside = |space: Option<usize>| tails.iter().find(|socket| Some(socket.space) == space);
     let of_pin_socket = |pin: &Socket| {
-        let before = beside(pin.space.checked_sub(1)).and_then(|socket| socket.right);
-        let after = beside(pin.space.checked_add(1)).and_then(|socket| socket.left);
-        let left = before.zip(pin.left);
-        let right = after.zip(pin.right);
+        let before = beside(pin.space.checked_sub(1)).and_then(|socket| socket.right.as_ref());
+        let after = beside(pin.space.checked_add(1)).and_then(|socket| socket.left.as_ref());
+        let left = before.zip(pin.left.as_ref());
+        let right = after.zip(pin.right.as_ref());
         [
-            left.map(|(tail, pin)| mate(Side::Left, tail, pin, 1.0)),
-            right.map(|(tail, pin)| mate(Side::Right, tail, pin, -1.0)),
+            left.map(|(tail, pin)| Mate::new(Side::Left, tail, pin, bench)),
+            right.map(|(tail, pin)| Mate::new(Side::Right, tail, pin, bench)),
         ]
     };
     pins.iter().flat_map(of_pin_socket).flatten().collect()
@@ -109,9 +149,9 @@ fn mates(tails: &[Socket], pins: &[Socket], bench: &Bench) -> Vec<Mate> {
 
 /// Areas in A's face, through the pin board, and in B's, over the tail board at the outer face, mm².
 fn areas(mates: &[Mate], bench: &Bench, part: fn(f64) -> f64) -> [f64; 2] {
-    let (through, tail) = (bench.through.mm(), bench.thickness_a.mm());
+    let tail = bench.thickness_a.mm();
     [
-        mates.iter().map(|mate| mate.area(part, through)).sum(),
+        mates.iter().map(|mate| mate.area(part)).sum(),
         mates.iter().map(|mate| part(mate.outer) * tail).sum(),
     ]
 }
@@ -120,7 +160,12 @@ fn areas(mates: &[Mate], bench: &Bench, part: fn(f64) -> f64) -> [f64; 2] {
 const NO_AREA: f64 = 1e-6;
 
 fn left_in(socket: &Socket) -> Option<Left> {
-    let left = uncovered(&socket.outline(), &socket.outlines())?;
+    let taken: Vec<_> = socket
+        .outlines()
+        .into_iter()
+        .chain(socket.bulges())
+        .collect();
+    let left = uncovered(&socket.outline(), &taken)?;
     (left.area > NO_AREA).then_some(left)
 }
 

@@ -15,6 +15,7 @@ mod teeth;
 #[cfg(test)]
 mod tests;
 mod uncovered;
+mod wall;
 
 pub use fit::dry_fit;
 pub(crate) use shape::{SocketShape, socket_shapes, wood_left};

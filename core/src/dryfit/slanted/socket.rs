@@ -1,22 +1,10 @@
 //! Sockets as their stops open them.
 
 use super::strip::Strips;
+use super::wall::{Line, Wall};
 use super::{Bench, Point};
 use crate::order::in_order;
 use crate::stop::{Board, Set};
-
-/// One side of a socket, straight through the board.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Wall {
-    start: f64,
-    drift: f64,
-}
-
-impl Wall {
-    pub(super) fn at(self, depth: f64) -> f64 {
-        self.start + self.drift * depth
-    }
-}
 
 /// A socket, from the board's end or outer face inwards; no wall where it is open at the board's edge.
 pub(super) struct Socket {
@@ -47,11 +35,14 @@ impl Cut {
         }
     }
 
-    /// Both sides of its passes at a depth.
-    fn sides_at(&self, depth: f64) -> impl Iterator<Item = Point> {
-        let drift = self.strips.drift * depth;
-        let sides = move |near: &f64| (near + drift, near + drift + self.strips.width);
-        self.near.iter().map(sides)
+    /// Its outermost side on the left or on the right.
+    fn line(&self, side: fn(f64, f64) -> f64, outermost: fn(f64, f64) -> f64) -> Option<Line> {
+        let width = self.strips.width;
+        let sides = self.near.iter().map(|near| side(*near, near + width));
+        sides.reduce(outermost).map(|start| Line {
+            start,
+            drift: self.strips.drift,
+        })
     }
 }
 
@@ -62,23 +53,18 @@ impl Socket {
             let along = |cut: &Cut| cut.strips.run_along(side) && !cut.near.is_empty();
             cuts.iter().any(along)
         };
-        let extreme = |depth: f64, side: fn(Point) -> f64, pick: fn(f64, f64) -> f64| {
-            let sides = cuts.iter().flat_map(|cut| cut.sides_at(depth));
-            sides.map(side).reduce(pick)
+        let lefts = || {
+            let lines = cuts.iter().map(|cut| cut.line(|near, _| near, f64::min));
+            Wall::left(lines.flatten().collect())
         };
-        let wall = |side: fn(Point) -> f64, pick: fn(f64, f64) -> f64| {
-            let (start, end) = (extreme(0.0, side, pick)?, extreme(depth, side, pick)?);
-            Some(Wall {
-                start,
-                drift: (end - start) / depth,
-            })
+        let rights = || {
+            let lines = cuts.iter().map(|cut| cut.line(|_, far| far, f64::max));
+            Wall::right(lines.flatten().collect())
         };
         Self {
             space,
-            left: is_cut(-1.0)
-                .then(|| wall(|side| side.0, f64::min))
-                .flatten(),
-            right: is_cut(1.0).then(|| wall(|side| side.1, f64::max)).flatten(),
+            left: is_cut(-1.0).then(lefts).flatten(),
+            right: is_cut(1.0).then(rights).flatten(),
             cuts,
             depth,
             width: bench.width.mm(),
@@ -86,18 +72,20 @@ impl Socket {
     }
 
     pub(super) fn left_at(&self, depth: f64) -> f64 {
-        self.left.map_or(0.0, |wall| wall.at(depth))
+        self.left.as_ref().map_or(0.0, |wall| wall.at(depth))
     }
 
     pub(super) fn right_at(&self, depth: f64) -> f64 {
-        self.right.map_or(self.width, |wall| wall.at(depth))
+        self.right
+            .as_ref()
+            .map_or(self.width, |wall| wall.at(depth))
     }
 
     pub(super) fn middle(&self) -> f64 {
         (self.left_at(0.0) + self.right_at(0.0)) / 2.0
     }
 
-    /// All of it, between its walls.
+    /// All of it, between straight lines that join the ends of its walls.
     pub(super) fn outline(&self) -> [Point; 4] {
         let depth = self.depth;
         [
@@ -112,6 +100,12 @@ impl Socket {
     pub(super) fn outlines(&self) -> Vec<Vec<Point>> {
         let outlines = self.cuts.iter().flat_map(|cut| cut.outlines.iter());
         outlines.cloned().collect()
+    }
+
+    /// What of its outline is no part of it, because a wall bends.
+    pub(super) fn bulges(&self) -> impl Iterator<Item = Vec<Point>> {
+        let walls = [&self.left, &self.right].into_iter().flatten();
+        walls.filter_map(|wall| wall.bulge(self.depth))
     }
 }
 

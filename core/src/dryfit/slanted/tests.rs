@@ -174,6 +174,55 @@ fn a_wedge_that_turns_too_little_opens_at_the_baseline() {
 }
 
 #[test]
+fn a_wedge_that_turns_too_far_bends_walls_and_clashes_between_the_faces() {
+    // Derived: at a tangent of 4/3 strips are 10/3 wide. The left wall, 9.75 + 4/3·u, runs into the strip
+    // along the right one, 16 11/12 − 4/3·u, at u = 43/16: there the gap is 1/4 − u/3 = −31/48, though it
+    // is 1/4 at the outer face and 14 − 11 7/12 = 29/12 at the inner one.
+    let measured = Measured {
+        lean: None,
+        turn: Some(4.0 / 3.0),
+    };
+    let tight = [
+        set(LEANING, 4.0, &[(20.0, 2)]),
+        set(TURNED_OVER, 4.0, &[(30.0, 0)]),
+        set(CLOCKWISE, 5.0, &[(20.25 - 10.0 / 3.0, 1)]),
+        set(ANTICLOCKWISE, 5.0, &[(9.75, 1)]),
+    ];
+    let fit = dry_fit(
+        &tight,
+        &Bench {
+            measured,
+            ..bench(GROUND)
+        },
+    );
+    assert!(fit.clash, "both faces show a gap, and still it clashes");
+    for flank in &fit.flanks {
+        near(flank.gap_at_outer.mm(), 0.25);
+        near(flank.gap_at_inner.mm(), 29.0 / 12.0);
+    }
+    let least = 31.0 / 48.0;
+    near(fit.smallest_gap.mm(), -least);
+    near(fit.largest_gap.mm(), 29.0 / 12.0);
+    // Triangles: the gap closes by 1/3 for each mm to the bend, and opens by 7/3 for each after it.
+    let triangle = |gap: f64, closes: f64| gap * gap / closes / 2.0;
+    near(
+        fit.clash_area_a,
+        2.0 * (triangle(least, 1.0 / 3.0) + triangle(least, 7.0 / 3.0)),
+    );
+    near(
+        fit.gap_area_a,
+        2.0 * (triangle(0.25, 1.0 / 3.0) + triangle(29.0 / 12.0, 7.0 / 3.0)),
+    );
+    // The strips cross; before and after, pillars stand between them, 23/6 wide at the outer face and 1/6
+    // at the inner one. What is beyond a bend is the pin.
+    let pillar = fit.uncut.iter().find(|uncut| uncut.board == Board::B);
+    near(
+        pillar.unwrap().area,
+        triangle(23.0 / 6.0, 8.0 / 3.0) + triangle(1.0 / 6.0, 8.0 / 3.0),
+    );
+}
+
+#[test]
 fn a_flat_tooth_leaves_its_corner() {
     // Derived: one strip whose floor falls from 4 − 2·sin 45° at the flank to 4 at its other side. Under it
     // a triangle is left: corners at the flank's floor, on the flank at the baseline, and where the floor
