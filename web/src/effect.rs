@@ -38,6 +38,8 @@ pub enum Effect {
     DateTest,
     /// Print the page.
     Print,
+    /// Read this file.
+    ReadFile(web_sys::File),
     /// Let the waiting version take over.
     UseUpdate,
 }

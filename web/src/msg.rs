@@ -42,6 +42,14 @@ pub enum Msg {
     },
     /// The page is to be printed.
     Print,
+    /// Everything that was typed is to be saved as a file.
+    SaveAll,
+    /// This file is to be read.
+    ReadFile(web_sys::File),
+    /// This is what is in a file that is to be opened.
+    OpenFile(String),
+    /// A file was larger than any job.
+    FileTooLarge,
     /// Lengths are to be shown in another unit.
     Units(Unit),
     /// Another theme is wanted.

@@ -15,6 +15,14 @@ pub enum Notice {
     LinkBroken(Unreadable),
     /// Parts of a link could not be read; the rest was opened.
     LinkPartly,
+    /// A file replaced other work; undo brings that back.
+    FileReplaced,
+    /// What is in the file is what was here.
+    FileSame,
+    /// A file could not be read; nothing was changed.
+    FileBroken(Unreadable),
+    /// Parts of a file could not be read; the rest was opened.
+    FilePartly,
     /// What was stored could not be read; it is kept aside.
     StoreBroken,
     /// Parts of what was stored could not be read; the rest was opened, and the original is kept aside.
@@ -53,6 +61,16 @@ impl Notice {
                 "Parts of the link could not be read and have their usual values; the link itself is kept aside."
                     .into()
             }
+            Self::FileReplaced => {
+                "The file is open. What was here before is not lost: Undo brings it back.".into()
+            }
+            Self::FileSame => "The file holds what is here already.".into(),
+            Self::FileBroken(fault) => {
+                format!("The file could not be opened. {fault} Nothing here was changed.")
+            }
+            Self::FilePartly => {
+                "Parts of the file could not be read and have their usual values; the file itself is as it was.".into()
+            }
             Self::StoreBroken => {
                 "What was stored here could not be read. It is kept aside, and nothing of it is lost."
                     .into()
@@ -86,7 +104,11 @@ impl Notice {
     pub fn is_warning(&self) -> bool {
         !matches!(
             self,
-            Self::OfflineReady | Self::UpdateWaiting | Self::Removed(_) | Self::Copied
+            Self::OfflineReady
+                | Self::UpdateWaiting
+                | Self::Removed(_)
+                | Self::Copied
+                | Self::FileSame
         )
     }
 
@@ -95,7 +117,11 @@ impl Notice {
     pub fn can_undo(&self) -> bool {
         matches!(
             self,
-            Self::LinkReplaced | Self::LinkPartly | Self::Removed(_)
+            Self::LinkReplaced
+                | Self::LinkPartly
+                | Self::FileReplaced
+                | Self::FilePartly
+                | Self::Removed(_)
         )
     }
 }

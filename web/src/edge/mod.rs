@@ -111,6 +111,7 @@ impl Edge {
                 self.emit.emit(Msg::Edit(Edit::KeepTest(today)));
             }
             Effect::Print => outside::print(),
+            Effect::ReadFile(file) => outside::read_file(&file, self.emit.clone()),
             Effect::UseUpdate => outside::tell("notchwright:use-update"),
         }
     }

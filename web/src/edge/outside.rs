@@ -3,7 +3,7 @@
 use js_sys::{Array, Date, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{Blob, Document, Element, Event, HtmlAnchorElement, HtmlElement, Url};
+use web_sys::{Blob, Document, Element, Event, File, HtmlAnchorElement, HtmlElement, Url};
 use yew::Callback;
 
 use crate::msg::Msg;
@@ -102,6 +102,24 @@ async fn put_on_clipboard(text: &str) -> Result<JsValue, JsValue> {
     }
     JsFuture::from(navigator.clipboard().write_text(text)).await
 }
+
+/// Reads a file that somebody chose.
+pub(super) fn read_file(file: &File, emit: Callback<Msg>) {
+    if file.size() > LARGEST_FILE {
+        emit.emit(Msg::FileTooLarge);
+        return;
+    }
+    let text = file.text();
+    spawn_local(async move {
+        // What cannot be read as text is no job either.
+        let text = JsFuture::from(text).await.ok();
+        let text = text.and_then(|text| text.as_string()).unwrap_or_default();
+        emit.emit(Msg::OpenFile(text));
+    });
+}
+
+/// Bytes: what is larger is not even read.
+const LARGEST_FILE: f64 = 1_048_576.0;
 
 /// Offers a text as a file.
 pub(super) fn download(name: &str, text: &str) {

@@ -11,7 +11,7 @@ pub use open::Found;
 
 use crate::answer::Answer;
 use crate::effect::Effect;
-use crate::keep::saved;
+use crate::keep::{Unreadable, saved};
 use crate::model::{Chunk, Model, Part};
 use crate::msg::{Edit, Look, Msg, SawMove};
 use crate::notice::Notice;
@@ -59,6 +59,13 @@ impl Model {
                 vec![Effect::Download { name, text }]
             }
             Msg::Print => vec![Effect::Print],
+            Msg::SaveAll => vec![self.save_all()],
+            Msg::ReadFile(file) => vec![Effect::ReadFile(file)],
+            Msg::OpenFile(text) => self.open_file(&text),
+            Msg::FileTooLarge => {
+                self.say(Notice::FileBroken(Unreadable::TooLarge));
+                Vec::new()
+            }
             Msg::Units(units) => {
                 self.state.units = units;
                 Vec::new()

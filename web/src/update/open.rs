@@ -84,6 +84,36 @@ impl Model {
         effects
     }
 
+    /// Everything that was typed, as a file: the form that is stored, which every later version reads.
+    pub(super) fn save_all(&self) -> Effect {
+        Effect::Download {
+            name: "notchwright.json".to_owned(),
+            text: saved::save(&self.state),
+        }
+    }
+
+    /// Opens what is in a file; what was here is kept aside.
+    pub(super) fn open_file(&mut self, text: &str) -> Vec<Effect> {
+        let mut effects = Vec::new();
+        match saved::restore(text) {
+            Err(fault) => self.say(Notice::FileBroken(fault)),
+            Ok(Restored { state, is_whole }) => {
+                let is_new = state.work != self.state.work;
+                if is_new {
+                    let before = saved::save(&self.state);
+                    self.replace(state);
+                    self.set_aside(&before, &mut effects);
+                }
+                self.say(match (is_whole, is_new) {
+                    (false, _) => Notice::FilePartly,
+                    (true, true) => Notice::FileReplaced,
+                    (true, false) => Notice::FileSame,
+                });
+            }
+        }
+        effects
+    }
+
     fn open_restored(&mut self, restored: Restored, fragment: &str, effects: &mut Vec<Effect>) {
         let Restored { state, is_whole } = restored;
         // The same work here has come at least as far at the saw.

@@ -240,3 +240,55 @@ fn another_tab_does_not_move_the_saw_in_this_one() {
     assert_eq!(onlooker.state.at_saw.step, Step::Stop(5));
     assert!(!onlooker.state.at_saw.open);
 }
+
+#[test]
+fn a_file_brings_back_what_was_saved_in_it() {
+    let mut model = started();
+    type_in(&mut model, WIDTH, "160");
+    let effects = model.update(Msg::SaveAll);
+    let [Effect::Download { name, text }] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    assert_eq!(name, "notchwright.json");
+    let saved = model.state.clone();
+    assert_eq!(model.update(Msg::OpenFile(text.clone())), []);
+    assert_eq!(model.notices, [Notice::FileSame]);
+
+    type_in(&mut model, WIDTH, "170");
+    let effects = model.update(Msg::OpenFile(text.clone()));
+    assert_eq!(model.state, saved);
+    assert!(model.notices.contains(&Notice::FileReplaced));
+    let [Effect::KeepAside { key, .. }] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    let effects = model.update(Msg::Undo);
+    assert_eq!(width(&model), "170");
+    assert_eq!(effects, [Effect::DropAside { key: key.clone() }]);
+}
+
+#[test]
+fn a_file_that_is_no_job_changes_nothing() {
+    for (text, fault) in [
+        ("", Unreadable::Damaged),
+        ("<script>alert(1)</script>", Unreadable::Damaged),
+        (r#"{"version":1,"state":7}"#, Unreadable::Damaged),
+        (r#"{"version":99,"state":{}}"#, Unreadable::NewerVersion),
+    ] {
+        let mut model = started();
+        let before = model.state.clone();
+        assert_eq!(model.update(Msg::OpenFile(text.into())), [], "{text}");
+        assert_eq!(model.state, before, "{text}");
+        assert_eq!(model.notices, [Notice::FileBroken(fault)], "{text}");
+    }
+}
+
+#[test]
+fn a_file_that_is_partly_understood_says_so() {
+    let mut model = started();
+    let text = saved::save(&job("160")).replace("\"Chart chest\"", "7");
+    model.update(Msg::OpenFile(text));
+    assert_eq!(width(&model), "160");
+    assert_eq!(model.notices, [Notice::FilePartly]);
+    model.update(Msg::Undo);
+    assert_eq!(model.state, State::demo());
+}
