@@ -1,5 +1,6 @@
 //! The views as text: what must be there for everybody to read, whatever is in the model.
 
+mod slanted;
 mod sled;
 
 use std::rc::Rc;

@@ -24,7 +24,15 @@ pub(super) fn view(context: Context<'_>) -> Html {
         .needed()
         .and_then(|chunk| part::waiting(chunk, context))
     {
-        return html! { <main class="saw done">{ waiting }{ leave(context) }</main> };
+        return html! {
+            <main class="saw done">
+                <header class="over">
+                    <Heading text="At the saw" />
+                    { leave(context) }
+                </header>
+                { waiting }
+            </main>
+        };
     }
     let Some(cut) = context.model.answer.cut() else {
         return no_plan(context);
