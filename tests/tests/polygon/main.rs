@@ -5,6 +5,7 @@
 //! holds the widest board in 52 of 64 bits; corners and crossings are off by half a step of it at
 //! most, so areas agree to far better than the 10⁻⁹ of a face that is asked for here.
 
+mod dovetails;
 mod joints;
 mod region;
 

@@ -23,10 +23,18 @@ impl Region {
         Self(vec![vec![contour(&Self::corners(x, y))]])
     }
 
-    /// Everything that is in any of some polygons, each anticlockwise.
+    /// Everything that is in any of some polygons, each either way round.
     pub(crate) fn union(polygons: impl Iterator<Item = Vec<(f64, f64)>>) -> Self {
-        let shapes = polygons.map(|corners| vec![contour(&corners)]).collect();
-        Self(shapes).combined(&Self(Vec::new()), OverlayRule::Union)
+        let shapes = polygons.map(|corners| vec![anticlockwise(contour(&corners))]);
+        Self(shapes.collect()).combined(&Self(Vec::new()), OverlayRule::Union)
+    }
+
+    /// Everything that is in any of some regions.
+    pub(crate) fn all(regions: impl Iterator<Item = Self>) -> Self {
+        let nothing = Self(Vec::new());
+        regions.fold(nothing, |all, region| {
+            all.combined(&region, OverlayRule::Union)
+        })
     }
 
     /// What is in this region and not in the other.
@@ -61,6 +69,13 @@ fn contour(corners: &[(f64, f64)]) -> Vec<IntPoint<i64>> {
         .iter()
         .map(|(x, y)| IntPoint::new(step(*x), step(*y)))
         .collect()
+}
+
+fn anticlockwise(mut contour: Vec<IntPoint<i64>>) -> Vec<IntPoint<i64>> {
+    if twice_area(&contour) < 0 {
+        contour.reverse();
+    }
+    contour
 }
 
 fn twice_area(contour: &[IntPoint<i64>]) -> i128 {
