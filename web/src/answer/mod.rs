@@ -6,7 +6,6 @@ mod finish;
 mod joint;
 mod slanted;
 mod sled;
-mod spares;
 #[cfg(test)]
 mod tests;
 pub mod tools;
@@ -21,8 +20,8 @@ use notchwright_core::problem::{Note, Planned};
 use notchwright_core::stop::Set;
 
 use crate::model::Chunk;
-use crate::state::{Field, JointKind, StackForm, Work};
-use tools::{SlantedAnswer, SledAnswer};
+use crate::state::{Field, JointKind, Work};
+use tools::{ShopAnswer, SlantedAnswer, SledAnswer};
 
 /// What follows from the state.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -35,10 +34,8 @@ pub struct Answer {
     pub is_stale: bool,
     /// Numbers of fingers to choose from, the best first; empty while boards, cutter or screw have problems.
     pub choices: Vec<Choice>,
-    /// What the stack builder found, once its form is filled in.
-    pub stack: Option<CutterStackPlan>,
-    /// The kerf that made the stepped slot, once its form is filled in.
-    pub kerf: Option<KerfPlan>,
+    /// The shop, as it was when it was last open.
+    pub shop: Option<Rc<ShopAnswer>>,
     /// The sled's place, as it was when it was last open.
     pub sled: Option<Rc<SledAnswer>>,
     /// The joint with slanted flanks, as it was when it was last open.
@@ -46,8 +43,6 @@ pub struct Answer {
     /// Whose problems are the fields' that are shown now.
     open: Option<Chunk>,
     kind: JointKind,
-    stack_of: StackForm,
-    stack_problems: Vec<FieldProblem>,
 }
 
 /// What is cut at the saw, whatever the joint.
@@ -83,15 +78,10 @@ impl Answer {
     /// What follows from `work`; `before` is what followed from it last.
     #[must_use]
     pub fn new(work: &Work, before: &Self) -> Self {
-        let (joint, choices, mut problems) = match work.joint.kind {
+        let (joint, choices, problems) = match work.joint.kind {
             JointKind::Box => joint::answer(work),
             JointKind::Dovetail | JointKind::Sliding => Default::default(),
         };
-        let (stack, stack_problems) = before.stack_again(work);
-        let (kerf, kerf_problems) = bench::kerf(work);
-        problems.extend(spares::problems(work));
-        problems.extend_from_slice(&stack_problems);
-        problems.extend(kerf_problems);
         Self {
             sled: before.sled.clone(),
             slanted: before.slanted.clone(),
@@ -100,10 +90,7 @@ impl Answer {
             problems,
             is_stale: joint.is_none(),
             joint: joint.or_else(|| before.joint.clone()),
-            stack,
-            stack_of: work.shop.stack.clone(),
-            stack_problems,
-            kerf,
+            shop: before.shop.clone(),
             choices,
         }
     }
@@ -111,7 +98,10 @@ impl Answer {
     /// Adds what a part of the program works out, which must have come.
     pub(crate) fn add(&mut self, chunk: Chunk, work: &Work) {
         match chunk {
-            Chunk::Shop => {}
+            Chunk::Shop => {
+                let shop = bench::answer(work, self.shop.as_deref());
+                self.shop = Some(Rc::new(shop));
+            }
             Chunk::Sled => self.add_sled(work),
             Chunk::Dovetail => {
                 let mut slanted = slanted::answer(work, self.slanted.as_deref());
@@ -133,13 +123,16 @@ impl Answer {
         problems.retain(|problem| !self.problems.contains(problem));
     }
 
-    /// A box full of shims takes long to look through: not again while nothing in it has changed.
-    fn stack_again(&self, work: &Work) -> (Option<CutterStackPlan>, Vec<FieldProblem>) {
-        if self.stack_of == work.shop.stack {
-            (self.stack.clone(), self.stack_problems.clone())
-        } else {
-            bench::stack(work)
-        }
+    /// What the stack builder found, once its form is filled in.
+    #[must_use]
+    pub fn stack(&self) -> Option<&CutterStackPlan> {
+        self.shop.as_ref()?.stack.as_ref()
+    }
+
+    /// The kerf that made the stepped slot, once its form is filled in.
+    #[must_use]
+    pub fn kerf(&self) -> Option<&KerfPlan> {
+        self.shop.as_ref()?.kerf.as_ref()
     }
 
     /// What is wrong with `field`.
@@ -163,7 +156,8 @@ impl Answer {
         let later = match self.open {
             Some(Chunk::Sled) => self.sled.as_ref().map(|sled| &sled.problems),
             Some(Chunk::Dovetail) => self.slanted.as_ref().map(|slanted| &slanted.problems),
-            Some(Chunk::Shop) | None => None,
+            Some(Chunk::Shop) => self.shop.as_ref().map(|shop| &shop.problems),
+            None => None,
         };
         self.problems.iter().chain(later.into_iter().flatten())
     }

@@ -3,6 +3,7 @@
 use notchwright_core::units::Unit;
 
 use super::Answer;
+use crate::model::Chunk;
 use crate::state::{
     Cutter, CutterField, Entry, Field, GrindKind, Id, JointField, LayoutKind, LeadBy, SawField,
     ScrewField, Sled, SledField, SlotField, StackField, State, Work, ZeroKind,
@@ -12,13 +13,20 @@ fn answer(change: impl FnOnce(&mut Work)) -> Answer {
     let mut work = State::demo().work;
     let good = Answer::new(&work, &Answer::default());
     change(&mut work);
-    Answer::new(&work, &good)
+    answered(&work, &good)
+}
+
+/// What follows, with all that the shop shows.
+fn answered(work: &Work, before: &Answer) -> Answer {
+    let mut answer = Answer::new(work, before);
+    answer.add(Chunk::Shop, work);
+    answer
 }
 
 /// The fields with problems, each with the first sentence about it.
 fn problems(answer: &Answer) -> Vec<(Option<Field>, String)> {
     let say = |length: notchwright_core::units::Mm| format!("{} mm", length.mm());
-    let problems = answer.problems.iter();
+    let problems = answer.shown_problems();
     problems
         .map(|problem| (problem.field, problem.message.show(say)))
         .collect()
@@ -26,8 +34,7 @@ fn problems(answer: &Answer) -> Vec<(Option<Field>, String)> {
 
 fn fields(answer: &Answer) -> Vec<Option<Field>> {
     answer
-        .problems
-        .iter()
+        .shown_problems()
         .map(|problem| problem.field)
         .collect()
 }
@@ -43,9 +50,9 @@ fn the_demo_has_an_answer() {
     assert!(!plan.dry_fit.clash);
     assert!(answer.choices.iter().any(|choice| choice.count == 9));
     // Derived: 3.2 + 3.2 + 3.2 + 2.4 = 12.
-    assert!((answer.stack.unwrap().nearest.width.mm() - 12.0).abs() < 1e-9);
+    assert!((answer.stack().unwrap().nearest.width.mm() - 12.0).abs() < 1e-9);
     // Derived: 13.07 − 4 · 2.5 = 3.07.
-    assert!((answer.kerf.unwrap().kerf.mm() - 3.07).abs() < 1e-9);
+    assert!((answer.kerf().unwrap().kerf.mm() - 3.07).abs() < 1e-9);
 }
 
 #[test]
@@ -252,7 +259,7 @@ fn a_form_waits_until_it_is_filled_in() {
         work.shop.slot = crate::state::SlotForm::default();
     });
     assert_eq!(problems(&blank), []);
-    assert_eq!((blank.stack, blank.kerf), (None, None));
+    assert_eq!((blank.stack(), blank.kerf()), (None, None));
     let wrong = answer(|work| {
         work.shop.stack.shims = Entry::mm("0.1; thin");
         work.shop.slot.step = Entry::mm("9");
@@ -262,23 +269,20 @@ fn a_form_waits_until_it_is_filled_in() {
         Some(Field::Slot(SlotField::Width)),
     ];
     assert_eq!(fields(&wrong), expected);
-    assert_eq!((wrong.stack, wrong.kerf), (None, None));
+    assert_eq!((wrong.stack(), wrong.kerf()), (None, None));
 }
 
 #[test]
 fn a_stack_is_found_anew_when_its_box_changes() {
     let change = |work: &mut Work, want: &str| work.shop.stack.want = Entry::mm(want);
     let mut work = State::demo().work;
-    let mut last = Answer::new(&work, &Answer::default());
+    let mut last = answered(&work, &Answer::default());
     for (want, nearest) in [("9.6", 9.6), ("a lot", 0.0), ("9.6", 9.6), ("8", 8.0)] {
         change(&mut work, want);
-        last = Answer::new(&work, &last);
-        let found = last
-            .stack
-            .as_ref()
-            .map_or(0.0, |stack| stack.nearest.width.mm());
+        last = answered(&work, &last);
+        let found = last.stack().map_or(0.0, |stack| stack.nearest.width.mm());
         assert!((found - nearest).abs() < 1e-9, "{want}: {found}");
-        assert_eq!(last.problems.len(), usize::from(nearest == 0.0));
-        assert_eq!(last, Answer::new(&work, &last));
+        assert_eq!(last.shown_problems().count(), usize::from(nearest == 0.0));
+        assert_eq!(last, answered(&work, &last));
     }
 }

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use notchwright_core::cutter::{CutterStackPlan, KerfPlan};
 use notchwright_core::groove::GrooveSetupPlan;
 use notchwright_core::joint::dovetail::{self, DovetailPlan};
 use notchwright_core::joint::sliding::SlidingDovetailPlan;
@@ -13,7 +14,7 @@ use notchwright_core::square::SquareTestPlan;
 use notchwright_core::units::Mm;
 
 use super::FieldProblem;
-use crate::state::{Field, Id};
+use crate::state::{Field, Id, StackForm};
 
 /// What follows for the chosen sled on the chosen saw.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -30,6 +31,19 @@ pub struct SledAnswer {
     pub groove: Outcome<GrooveSetupPlan>,
     /// What is wrong with what was typed here, and with the saw's and the sled's fields.
     pub problems: Vec<FieldProblem>,
+}
+
+/// What follows in the shop.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ShopAnswer {
+    /// What the stack builder found, once its form is filled in.
+    pub stack: Option<CutterStackPlan>,
+    /// The kerf that made the stepped slot, once its form is filled in.
+    pub kerf: Option<KerfPlan>,
+    /// What is wrong with what was typed there.
+    pub problems: Vec<FieldProblem>,
+    pub(super) stack_of: StackForm,
+    pub(super) stack_problems: Vec<FieldProblem>,
 }
 
 /// What follows for joints with slanted flanks.

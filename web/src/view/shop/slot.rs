@@ -22,7 +22,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
                 { entry(SlotField::Step, "Each step") }
                 { entry(SlotField::Width, "Slot width") }
             </div>
-            <div aria-live="polite">{ for context.model.answer.kerf.iter().map(|found| html! {
+            <div aria-live="polite">{ for context.model.answer.kerf().into_iter().map(|found| html! {
                 <p class="answer">{ "The kerf is " }<b>{ context.length(found.kerf) }</b>{ "." }</p>
             }) }</div>
             { take(context) }
@@ -32,7 +32,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
 
 fn take(context: Context<'_>) -> Html {
     let chosen = context.model.state.work.shop.cutters.chosen();
-    let (Some(found), Some(cutter)) = (context.model.answer.kerf.as_ref(), chosen) else {
+    let (Some(found), Some(cutter)) = (context.model.answer.kerf(), chosen) else {
         return Html::default();
     };
     let field = Field::Cutter(cutter.id, CutterField::Kerf);

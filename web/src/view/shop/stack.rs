@@ -21,7 +21,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
             { entry(StackField::Shims, "Shims").view(context) }
             { entry(StackField::Want, "Wanted width").view(context) }
             <div class="section" aria-live="polite">
-                { for context.model.answer.stack.as_ref().map(|plan| answer(plan, context)) }
+                { for context.model.answer.stack().map(|plan| answer(plan, context)) }
             </div>
         </section>
     }

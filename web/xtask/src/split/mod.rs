@@ -49,8 +49,15 @@ const CHUNKS: &[Chunk] = &[
     },
     Chunk {
         name: "shop",
-        paths: &["notchwright_web::view::shop::"],
-        gates: &["notchwright_web::view::shop::view"],
+        paths: &[
+            "notchwright_web::view::shop::",
+            "notchwright_web::answer::bench::",
+            "notchwright_core::cutter::stack::",
+        ],
+        gates: &[
+            "notchwright_web::view::shop::view",
+            "notchwright_web::answer::bench::answer",
+        ],
     },
     Chunk {
         name: "dovetail",

@@ -1,6 +1,7 @@
 //! Dovetails that cannot be planned: what is missing, what cannot be read, what cannot be.
 
 use super::{Answer, SlantedAnswer, answer, assert_stale, fields, put, said, slanted, typed};
+use crate::model::Chunk;
 use crate::state::{
     CutterField, DovetailField, Field, Id, JointField, JointKind, List, PinsBy, SawField,
     ScrewField, SledField, SlopeBy, State, Work, ZeroKind,
@@ -138,7 +139,8 @@ fn a_field_of_another_way_of_asking_is_not_read() {
 #[test]
 fn what_cannot_be_is_said_at_its_field() {
     let angle = |work: &mut Work| work.joint.dovetail.slope_by = SlopeBy::Degrees;
-    let rows: [(fn(&mut Work), DovetailField, &str); 9] = [
+    type Row = (fn(&mut Work), DovetailField, &'static str);
+    let rows: [Row; 9] = [
         (|_| {}, DovetailField::Run, "0"),
         (angle, DovetailField::Degrees, "0"),
         (angle, DovetailField::Degrees, "50"),
@@ -226,7 +228,8 @@ fn what_is_wrong_in_the_shop_is_said_there_too() {
             let mut work = State::demo().work;
             work.joint.kind = kind;
             put(&mut work, field, text);
-            let in_shop = Answer::new(&work, &Answer::default());
+            let mut in_shop = Answer::new(&work, &Answer::default());
+            in_shop.add(Chunk::Shop, &work);
             assert_eq!(in_shop.problems_of(field).count(), 1, "{field:?}");
         }
         let at_joint = answer(DOVETAIL, |work| put(work, field, text));

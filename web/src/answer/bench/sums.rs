@@ -5,8 +5,7 @@ use notchwright_core::cutter::{
 };
 use notchwright_core::problem::{Checked, Code};
 
-use super::FieldProblem;
-use super::draft::Draft;
+use super::{Draft, FieldProblem};
 use crate::state::{Field, SlotField, StackField, Work};
 
 /// The stacks nearest the wanted width, once the form is filled in.

@@ -6,9 +6,8 @@ use notchwright_core::dial::Screw;
 use notchwright_core::limits;
 use notchwright_core::problem::{Code, Problem};
 
-use super::FieldProblem;
-use super::draft::Draft;
 use super::joint::{cutter_request, screw_request};
+use super::{Draft, FieldProblem};
 use crate::state::{Field, Item, JointKind, List, Saw, SawField, Sled, SledField, Work};
 
 /// The problems of saws, sleds, cutters and screws that are not chosen, or that another joint is cut with: its
