@@ -77,6 +77,11 @@ pub(crate) fn setting(dial: Reading) -> [String; 2] {
 
 /// Each table of stops, and in each row the pass, the setting and where it is cut.
 pub(crate) fn tables(plan: &BoxJointPlan, unit: Unit) -> Value {
+    tables_of(&plan.sets, unit)
+}
+
+/// The same of any sets.
+pub(crate) fn tables_of(sets: &[Set], unit: Unit) -> Value {
     let table = |set: &Set| {
         let rows = set.stops.iter().map(|stop| {
             let [turns, division] = setting(stop.dial);
@@ -89,7 +94,7 @@ pub(crate) fn tables(plan: &BoxJointPlan, unit: Unit) -> Value {
         });
         rows.collect::<Value>()
     };
-    plan.sets.iter().map(table).collect()
+    sets.iter().map(table).collect()
 }
 
 /// A length as it is read off the page: finer where it is small.

@@ -2,6 +2,7 @@
 
 use anyhow::{Context, Result};
 use notchwright_core::joint::box_joint::{BoxJointPlan, BoxJointRequest};
+use notchwright_core::stop::Set;
 use notchwright_core::units::Unit;
 use notchwright_tests::browser::{Page, Site, View};
 use serde_json::{Value, json};
@@ -43,8 +44,13 @@ pub(crate) async fn shows(page: &Page, request: &BoxJointRequest) -> Result<()> 
 
 /// Waits until the tables show what the core answers, as current and in a unit.
 pub(crate) async fn shows_in(page: &Page, request: &BoxJointRequest, unit: Unit) -> Result<()> {
-    let wanted = answer::tables(&answer::plan(request)?, unit);
-    page.wait_for(TABLES, &wanted).await?;
+    shows_sets(page, &answer::plan(request)?.sets, unit).await
+}
+
+/// Waits until the tables show these sets, as current.
+pub(crate) async fn shows_sets(page: &Page, sets: &[Set], unit: Unit) -> Result<()> {
+    page.wait_for(TABLES, &answer::tables_of(sets, unit))
+        .await?;
     see_nothing(page, ".stale").await
 }
 
@@ -81,7 +87,11 @@ pub(crate) async fn next(page: &Page) -> Result<()> {
 
 /// Waits until the screen shows a stop of a set, both counted from 1: its setting and its place.
 pub(crate) async fn is_at(page: &Page, plan: &BoxJointPlan, set: usize, stop: usize) -> Result<()> {
-    let set = answer::set(plan, set)?;
+    is_at_stop(page, answer::set(plan, set)?, stop).await
+}
+
+/// The same of a set that is given.
+pub(crate) async fn is_at_stop(page: &Page, set: &Set, stop: usize) -> Result<()> {
     let stopped = set.stops.get(stop.wrapping_sub(1));
     let stopped = stopped.with_context(|| format!("{} has no stop {stop}", set.name))?;
     let setting = answer::setting(stopped.dial);

@@ -136,6 +136,9 @@ fn a_field_of_another_way_of_asking_is_not_read() {
     }
 }
 
+/// What is chosen, and what is then typed where.
+type Row = (fn(&mut Work), DovetailField, &'static str);
+
 #[test]
 fn what_cannot_be_is_said_at_its_field() {
     let angle = |work: &mut Work| work.joint.dovetail.slope_by = SlopeBy::Degrees;
