@@ -80,10 +80,11 @@ fn plan(request: &DovetailRequest) -> Result<DovetailPlan> {
 
 /// The one thing that the core says is wrong.
 fn problem(request: &DovetailRequest) -> Result<Problem> {
-    match dovetail(request) {
-        Err(problems) if problems.len() == 1 => Ok(problems[0].clone()),
-        other => bail!("not one refusal: {other:?}"),
-    }
+    let refused = dovetail(request).err().unwrap_or_default();
+    let [problem] = refused.as_slice() else {
+        bail!("not one refusal: {refused:?}")
+    };
+    Ok(problem.clone())
 }
 
 /// The first visit, where dovetails are then chosen.

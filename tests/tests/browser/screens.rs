@@ -10,6 +10,8 @@ pub(crate) async fn walk(page: &Page, mut look: impl AsyncFnMut(&str) -> Result<
     look("joint").await?;
     fingers(page, &mut look).await?;
     folds(page, &mut look).await?;
+    dovetails(page, &mut look).await?;
+    sliding(page, &mut look).await?;
     problems(page, &mut look).await?;
     sled(page, &mut look).await?;
     shop(page, &mut look).await?;
@@ -39,6 +41,80 @@ async fn folds(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> R
     page.choose("zero", "touching").await?;
     page.press("Before you cut").await?;
     look("cautions").await
+}
+
+/// Dovetails unfolded, in every way of asking, wrong, on the way to paper, and at the saw.
+async fn dovetails(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
+    page.choose("joint-kind", "Dovetails").await?;
+    see(page, ".verdict strong", "It fits").await?;
+    look("dovetails").await?;
+    for way in ["tail to pin", "tails and pins alike", "by their widths"] {
+        let list = page.find("#dovetail-pins").await?;
+        list.select_by_label(way).await?;
+        see_nothing(page, ".stale").await?;
+        look(&format!("dovetails {way}")).await?;
+    }
+    page.press("Fit, zero, lap, wedge and blade").await?;
+    page.replace_text("#dovetail-lean-offset", "6.25").await?;
+    page.replace_text("#dovetail-lean-height", "50").await?;
+    page.press("Before you cut").await?;
+    page.press("Put a template on the print").await?;
+    look("dovetails unfolded").await?;
+    page.press("Leave the template off the print").await?;
+    page.choose("slope-by", "in degrees").await?;
+    page.replace_text("#dovetail-degrees", "50").await?;
+    page.replace_text("#dovetail-lap", "18").await?;
+    page.find(".plan.stale").await?;
+    look("dovetail problems, stale").await?;
+    page.choose("slope-by", "1 to a number").await?;
+    page.replace_text("#dovetail-lap", "6").await?;
+    see_nothing(page, ".stale").await?;
+    look("half-blind dovetails").await?;
+    page.replace_text("#dovetail-lap", "").await?;
+    page.choose("units", "in").await?;
+    see(page, ".verdict strong", "It fits").await?;
+    look("dovetails in inches").await?;
+    page.choose("units", "mm").await?;
+    dovetails_at_the_saw(page, look).await
+}
+
+/// Each set-up, and the first stop of its set.
+async fn dovetails_at_the_saw(
+    page: &Page,
+    look: &mut impl AsyncFnMut(&str) -> Result<()>,
+) -> Result<()> {
+    page.press("At the saw").await?;
+    for set in 1..=5 {
+        if set > 1 {
+            page.click(".jump summary").await?;
+            page.click(&format!(
+                ".jump ol:nth-of-type({set}) li:first-child button"
+            ))
+            .await?;
+        }
+        page.find(".saw.set-up").await?;
+        look(&format!("dovetails, set-up {set}")).await?;
+        page.press("All is set").await?;
+        look(&format!("dovetails, stop of set {set}")).await?;
+    }
+    page.press("Leave").await
+}
+
+async fn sliding(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
+    page.choose("joint-kind", "Sliding").await?;
+    see(page, ".facts", "Socket mouth").await?;
+    page.replace_text("#sliding-floor", "16").await?;
+    page.replace_text("#sliding-taper", "0.8").await?;
+    see(page, ".outcome .state", "Still needed").await?;
+    look("sliding, still needed").await?;
+    page.replace_text("#sliding-length", "300").await?;
+    see(page, ".facts", "Shim for the taper").await?;
+    look("sliding").await?;
+    page.replace_text("#sliding-flank", "50").await?;
+    page.find(".found.stale").await?;
+    look("sliding problem").await?;
+    page.choose("joint-kind", "Box joint").await?;
+    see(page, ".facts", "Finger width").await
 }
 
 async fn problems(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
