@@ -142,7 +142,6 @@ type Row = (fn(&mut Work), DovetailField, &'static str);
 #[test]
 fn what_cannot_be_is_said_at_its_field() {
     let angle = |work: &mut Work| work.joint.dovetail.slope_by = SlopeBy::Degrees;
-    type Row = (fn(&mut Work), DovetailField, &'static str);
     let rows: [Row; 9] = [
         (|_| {}, DovetailField::Run, "0"),
         (angle, DovetailField::Degrees, "0"),
