@@ -26,9 +26,10 @@ impl Component for App {
 
     fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
         let is_saved_already = matches!(msg, Msg::OtherTab(_));
+        self.model.now = js_sys::Date::now();
         let effects = self.model.update(msg);
         if is_saved_already {
-            self.edge.show(&self.model);
+            self.edge.catch_up(&self.model);
         } else {
             self.edge.follow(&self.model, effects);
         }

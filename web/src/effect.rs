@@ -36,6 +36,21 @@ pub enum Effect {
     Fetch(Chunk),
     /// Say what day it is, for a test that is to be kept.
     DateTest,
+    /// Say what this browser can do besides.
+    AskWhatCan,
+    /// Say this aloud, in place of whatever is being said.
+    Speak(String),
+    /// Say nothing more.
+    Hush,
+    /// Hand this to another program of the device: a file where that is possible, and otherwise the address.
+    Share {
+        /// Name of the file.
+        name: String,
+        /// What is in it.
+        text: String,
+    },
+    /// Ask the browser to keep what is stored.
+    Persist,
     /// Print the page.
     Print,
     /// Read this file.

@@ -23,11 +23,32 @@ pub struct Model {
     pub on_paper: bool,
     /// Which parts of the program have come.
     pub parts: Parts,
+    /// What this browser can do besides.
+    pub can: Can,
+    /// The address of the page, without the job.
+    pub home: String,
+    /// The time of the last message, milliseconds from any beginning.
+    pub now: f64,
+    /// When the pass before this one was done, as long as nothing came between.
+    pub(crate) passed_at: Option<f64>,
+    /// Whether the saw is to be opened as soon as its part of the program has come.
+    pub(crate) is_opening: bool,
     /// Whether there is something to undo.
     pub can_undo: bool,
     /// Whether there is something to make again.
     pub can_redo: bool,
     pub(crate) history: History,
+}
+
+/// What only some browsers can do.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Can {
+    /// Speak.
+    pub speak: bool,
+    /// Hear words without sending them anywhere.
+    pub listen: bool,
+    /// Hand a file or an address to another program of the device.
+    pub share: bool,
 }
 
 /// A part of the program that a first answer does not wait for.
@@ -39,6 +60,8 @@ pub enum Chunk {
     Dovetail,
     /// The shop.
     Shop,
+    /// Jobs, at the saw, and on paper.
+    Jobs,
 }
 
 /// How far each of them has come.
@@ -47,6 +70,7 @@ pub struct Parts {
     sled: Part,
     dovetail: Part,
     shop: Part,
+    jobs: Part,
 }
 
 impl Parts {
@@ -57,6 +81,7 @@ impl Parts {
             Chunk::Sled => self.sled,
             Chunk::Dovetail => self.dovetail,
             Chunk::Shop => self.shop,
+            Chunk::Jobs => self.jobs,
         }
     }
 
@@ -65,6 +90,7 @@ impl Parts {
             Chunk::Sled => self.sled = part,
             Chunk::Dovetail => self.dovetail = part,
             Chunk::Shop => self.shop = part,
+            Chunk::Jobs => self.jobs = part,
         }
     }
 }

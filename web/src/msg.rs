@@ -1,13 +1,14 @@
 //! Everything that can happen to the page.
 
+use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit};
 
-use crate::model::Chunk;
+use crate::model::{Can, Chunk};
 use crate::notice::Notice;
 use crate::state::{
-    Approach, Edge, Field, First, GrindKind, Id, JointKind, LayoutKind, LeadBy, Leftover,
-    MeasuredFrom, PaperSize, PinsBy, Place, Prints, Rises, Rounding, Section, Side, SlopeBy, Step,
-    Theme, Tool, WidthBy, ZeroKind,
+    Approach, Edge, End, Ends, Field, First, GrindKind, Hand, Id, JointKind, LayoutKind, LeadBy,
+    Leftover, MeasuredFrom, Order, PaperSize, PinsBy, Place, Prints, Rises, Rounding, Section,
+    Side, SlopeBy, Step, Theme, Tool, WidthBy, ZeroKind,
 };
 
 /// Something that happened.
@@ -17,6 +18,14 @@ pub enum Msg {
     Edit(Edit),
     /// Something happened at the saw.
     Saw(SawMove),
+    /// One works otherwise at the saw.
+    Way(Way),
+    /// This was said while the page listened.
+    Heard(String),
+    /// The setting is to be spoken again.
+    Speak,
+    /// This is what the browser can do besides.
+    Can(Can),
     /// The last change is to be undone.
     Undo,
     /// The change undone last is to be made again.
@@ -48,6 +57,12 @@ pub enum Msg {
     ReadFile(web_sys::File),
     /// This is what is in a file that is to be opened.
     OpenFile(String),
+    /// The open job alone is to be saved as a file.
+    SaveJob,
+    /// The open job is to be handed to another program of the device.
+    ShareJob,
+    /// The browser is to be asked to keep what is stored.
+    Persist,
     /// A file was larger than any job.
     FileTooLarge,
     /// Lengths are to be shown in another unit.
@@ -58,6 +73,8 @@ pub enum Msg {
     OpenLink(String),
     /// Another tab of this browser stored this text.
     OtherTab(String),
+    /// Another tab of this browser had stored this text unseen, and now this tab's has taken its place.
+    Overtaken(String),
     /// The link of this job is to be copied.
     CopyLink,
     /// What was kept aside under this key is to be opened in place of what is here.
@@ -151,6 +168,12 @@ pub enum Edit {
     RemoveTest(Id),
     /// A groove's width is found otherwise.
     WidthBy(WidthBy),
+    /// So many ends of this board are cut.
+    Ends(Board, Ends),
+    /// Something is to be done with the jobs.
+    Job(Leaf),
+    /// Something is to be done with the joints of the open job.
+    JointOf(Leaf),
 }
 
 /// What is shown of the sled's place.
@@ -166,6 +189,32 @@ pub enum Look {
     Prints(Prints),
     /// The paper it is printed on.
     Paper(PaperSize),
+}
+
+/// What can be done with one of several of which one is open, each by its place from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Leaf {
+    /// Add a new one and open it.
+    Add,
+    /// Open it.
+    Open(usize),
+    /// Add a copy of it and open that.
+    Duplicate(usize),
+    /// Remove it.
+    Remove(usize),
+}
+
+/// How one works at the saw.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// Whether the setting is spoken.
+    Speaks(bool),
+    /// Whether spoken words are heard.
+    Listens(bool),
+    /// Which hand is free.
+    Hand(Hand),
+    /// In which order boards come.
+    Order(Order),
 }
 
 /// A list in the shop.
@@ -192,6 +241,14 @@ pub enum SawMove {
     Back,
     /// To this step of this set, both from 0.
     Jump(usize, Step),
+    /// To this end of a board, in the same set-up.
+    Take(End),
+    /// This end was cut in this set-up, or was not.
+    Mark(End, bool),
+    /// To the first set-up, with nothing cut.
+    Anew,
+    /// To interrupt the work, or to go on with it.
+    Pause(bool),
     /// Back to the joint.
     Leave,
 }

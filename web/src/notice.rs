@@ -9,8 +9,22 @@ pub enum Notice {
     OfflineReady,
     /// A newer version is complete and waits for consent.
     UpdateWaiting,
-    /// A link replaced other work that was stored here; undo brings that back.
-    LinkReplaced,
+    /// A job from elsewhere was added to those here.
+    JobAdded,
+    /// A job from elsewhere was among those here, and is open now.
+    JobKnown,
+    /// There are too many jobs here for another.
+    NoRoom,
+    /// The page is open in another tab of this browser too.
+    AnotherTab,
+    /// What another tab had stored was overtaken; it is kept aside.
+    Overtaken,
+    /// The link was copied, but is longer than some programs pass on.
+    LinkLong,
+    /// The browser keeps what is stored, whatever room it needs.
+    WillKeep,
+    /// The browser did not promise that.
+    MayWipe,
     /// A link could not be read; nothing was changed.
     LinkBroken(Unreadable),
     /// Parts of a link could not be read; the rest was opened.
@@ -50,9 +64,24 @@ impl Notice {
         match self {
             Self::OfflineReady => "Ready to work without a network.".into(),
             Self::UpdateWaiting => "A newer version is ready. What you typed stays.".into(),
-            Self::LinkReplaced => {
-                "The link's job is open. What was here before is not lost: Undo brings it back."
+            Self::JobAdded => "The job is open; it was added to those that were here.".into(),
+            Self::JobKnown => "The job was here already, and is open now.".into(),
+            Self::NoRoom => {
+                "There is no room for another job here. Save one as a file and remove it first.".into()
+            }
+            Self::AnotherTab => {
+                "This page is open in another tab too. Both keep the same work: what is changed in one shows in the other."
                     .into()
+            }
+            Self::Overtaken => {
+                "Another tab had stored other work meanwhile. It is kept aside in the shop; nothing of it is lost.".into()
+            }
+            Self::LinkLong => {
+                "Copied. This link is longer than some programs pass on whole: a file of the job is safer.".into()
+            }
+            Self::WillKeep => "The browser promised to keep what is stored here.".into(),
+            Self::MayWipe => {
+                "The browser did not promise to keep what is stored here: a bookmark or a file protects it.".into()
             }
             Self::LinkBroken(fault) => {
                 format!("The link could not be opened. {fault} Nothing here was changed.")
@@ -109,6 +138,10 @@ impl Notice {
                 | Self::Removed(_)
                 | Self::Copied
                 | Self::FileSame
+                | Self::JobAdded
+                | Self::JobKnown
+                | Self::AnotherTab
+                | Self::WillKeep
         )
     }
 
@@ -117,7 +150,8 @@ impl Notice {
     pub fn can_undo(&self) -> bool {
         matches!(
             self,
-            Self::LinkReplaced
+            Self::JobAdded
+                | Self::JobKnown
                 | Self::LinkPartly
                 | Self::FileReplaced
                 | Self::FilePartly

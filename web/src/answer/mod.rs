@@ -1,11 +1,14 @@
 //! What follows from the state: worked out anew at each change, never stored.
 
 mod bench;
+pub mod course;
 mod draft;
 mod finish;
 mod joint;
+mod pieces;
 mod slanted;
 mod sled;
+pub(crate) mod spoken;
 #[cfg(test)]
 mod tests;
 pub mod tools;
@@ -20,7 +23,9 @@ use notchwright_core::problem::{Note, Planned};
 use notchwright_core::stop::Set;
 
 use crate::model::Chunk;
-use crate::state::{Field, JointKind, Work};
+use crate::state::{Field, JointKind, Order, Work};
+use course::Course;
+pub use pieces::Pieces;
 use tools::{ShopAnswer, SlantedAnswer, SledAnswer};
 
 /// What follows from the state.
@@ -40,6 +45,8 @@ pub struct Answer {
     pub sled: Option<Rc<SledAnswer>>,
     /// The joint with slanted flanks, as it was when it was last open.
     pub slanted: Option<Rc<SlantedAnswer>>,
+    /// The boards that the joint is cut on.
+    pub pieces: Pieces,
     /// Whose problems are the fields' that are shown now.
     open: Option<Chunk>,
     kind: JointKind,
@@ -78,10 +85,12 @@ impl Answer {
     /// What follows from `work`; `before` is what followed from it last.
     #[must_use]
     pub fn new(work: &Work, before: &Self) -> Self {
-        let (joint, choices, problems) = match work.joint.kind {
+        let (joint, choices, mut problems) = match work.joint.kind {
             JointKind::Box => joint::answer(work),
             JointKind::Dovetail | JointKind::Sliding => Default::default(),
         };
+        let (pieces, problem) = Pieces::read(&work.joint.pieces);
+        problems.extend(problem);
         Self {
             sled: before.sled.clone(),
             slanted: before.slanted.clone(),
@@ -92,6 +101,7 @@ impl Answer {
             joint: joint.or_else(|| before.joint.clone()),
             shop: before.shop.clone(),
             choices,
+            pieces,
         }
     }
 
@@ -108,6 +118,8 @@ impl Answer {
                 self.leave_out_said(&mut slanted.problems);
                 self.slanted = Some(Rc::new(slanted));
             }
+            // It shows what there is.
+            Chunk::Jobs => return,
         }
         self.open = Some(chunk);
     }
@@ -157,7 +169,7 @@ impl Answer {
             Some(Chunk::Sled) => self.sled.as_ref().map(|sled| &sled.problems),
             Some(Chunk::Dovetail) => self.slanted.as_ref().map(|slanted| &slanted.problems),
             Some(Chunk::Shop) => self.shop.as_ref().map(|shop| &shop.problems),
-            None => None,
+            Some(Chunk::Jobs) | None => None,
         };
         self.problems.iter().chain(later.into_iter().flatten())
     }
@@ -179,6 +191,13 @@ impl Answer {
             notes: &planned.notes,
             of: Of::Dovetail(&planned.plan),
         })
+    }
+
+    /// The way through the cutting, if the fields say what is cut.
+    #[must_use]
+    pub fn course(&self, order: Order) -> Option<Course<'_>> {
+        let cut = self.cut()?;
+        Some(Course::new(cut.sets, &self.pieces, order))
     }
 
     /// The box joint's plan, if it is what the fields say.

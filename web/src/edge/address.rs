@@ -74,6 +74,12 @@ pub(super) fn whole() -> String {
     href.unwrap_or_default()
 }
 
+/// The address without its fragment.
+pub(super) fn home() -> String {
+    let whole = whole();
+    whole.split('#').next().unwrap_or_default().to_owned()
+}
+
 /// Whether the page itself wrote the present address.
 pub(super) fn is_own() -> bool {
     let history = web_sys::window().and_then(|window| window.history().ok());

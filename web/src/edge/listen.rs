@@ -6,6 +6,7 @@ use web_sys::{Event, EventTarget, StorageEvent, VisibilityState};
 use yew::Callback;
 
 use super::address::{self, Address};
+use super::tabs;
 use super::wake::WakeLock;
 use crate::keep::saved;
 use crate::model::Chunk;
@@ -62,7 +63,12 @@ impl Listeners {
 }
 
 /// What the page is told of parts of the program that come later.
-const PARTS: [(&str, &str, Chunk); 3] = [
+const PARTS: [(&str, &str, Chunk); 4] = [
+    (
+        "notchwright:jobs-came",
+        "notchwright:jobs-failed",
+        Chunk::Jobs,
+    ),
     (
         "notchwright:sled-came",
         "notchwright:sled-failed",
@@ -111,6 +117,9 @@ fn flush(target: &EventTarget, name: &'static str, address: &Address) -> EventLi
 /// The browser tells of changes that other tabs made, never of one's own.
 fn other_tab(event: &Event) -> Option<Msg> {
     let event = event.dyn_ref::<StorageEvent>()?;
+    if let Some(notice) = event.key().and_then(|key| tabs::answer(&key, event)) {
+        return Some(Msg::Say(notice));
+    }
     let is_state = event.key().is_some_and(|key| key == saved::KEY);
     let text = event.new_value().filter(|_| is_state)?;
     Some(Msg::OtherTab(text))

@@ -1,9 +1,11 @@
 //! Where the page meets the browser. Nothing beyond this module knows that there is one.
 
 mod address;
+mod gadgets;
 mod listen;
 mod outside;
 mod store;
+mod tabs;
 mod trouble;
 mod wake;
 
@@ -12,13 +14,14 @@ pub(crate) use trouble::report_panic;
 use yew::Callback;
 
 use crate::effect::Effect;
-use crate::keep::saved;
-use crate::model::{Chunk, Model};
+use crate::keep::{link, saved};
+use crate::model::{Chunk, Model, Part};
 use crate::msg::{Edit, Msg};
 use crate::notice::Notice;
 use crate::state::State;
 use crate::update::Found;
 use address::Address;
+use gadgets::Voice;
 use listen::Listeners;
 use store::{Store, Trouble};
 use wake::WakeLock;
@@ -29,6 +32,7 @@ pub(crate) struct Edge {
     store: Store,
     address: Address,
     wake: WakeLock,
+    voice: Voice,
     has_complained: bool,
     focus_next: Option<String>,
     _listeners: Listeners,
@@ -39,11 +43,13 @@ impl Edge {
     pub(crate) fn new(emit: Callback<Msg>) -> Self {
         let address = Address::default();
         let wake = WakeLock::new(emit.clone());
+        tabs::say_hello();
         Self {
             store: Store::open(&saved::save(&State::demo())),
             _listeners: Listeners::new(&emit, &address, &wake),
             address,
             wake,
+            voice: Voice::new(emit.clone()),
             emit,
             has_complained: false,
             focus_next: None,
@@ -57,6 +63,7 @@ impl Edge {
             fragment: address::fragment(),
             is_own: address::is_own(),
             asides: self.store.asides(),
+            home: address::home(),
         }
     }
 
@@ -65,16 +72,29 @@ impl Edge {
         for effect in effects {
             self.run(effect, &model.state);
         }
-        let saved = self.store.save(&saved::save(&model.state));
+        let text = saved::save(&model.state);
+        if let Some(theirs) = self.store.overtaken_by(&text) {
+            self.emit.emit(Msg::Overtaken(theirs));
+        }
+        let saved = self.store.save(&text);
         self.complain(saved);
         self.show(model);
     }
 
     /// Lets the browser follow a state that another tab has saved already.
-    pub(crate) fn show(&mut self, model: &Model) {
+    pub(crate) fn catch_up(&mut self, model: &Model) {
+        self.store.catch_up();
+        self.show(model);
+    }
+
+    fn show(&mut self, model: &Model) {
         let state = &model.state;
-        self.address.write_soon(state);
-        self.wake.keep(state.at_saw.open);
+        let at_saw = &state.at_saw;
+        self.wake.keep(at_saw.open && !at_saw.paused);
+        if model.parts.of(Chunk::Jobs) == Part::Here {
+            self.address.write_soon(state);
+            gadgets::listen(&self.voice, at_saw.open && at_saw.listens);
+        }
         outside::set_theme(state.theme);
         outside::set_title(state);
     }
@@ -90,10 +110,15 @@ impl Edge {
         match effect {
             Effect::Focus(id) => self.focus_next = Some(id),
             Effect::ScrollToTop => outside::scroll_to_top(),
-            Effect::Copy(text) => outside::copy(text, self.emit.clone()),
+            Effect::Copy(text) => outside::copy(text, Notice::Copied, self.emit.clone()),
             Effect::CopyLink => {
                 self.address.write_now(state);
-                outside::copy(address::whole(), self.emit.clone());
+                let copied = if address::fragment().len() > link::USUAL_LONGEST {
+                    Notice::LinkLong
+                } else {
+                    Notice::Copied
+                };
+                outside::copy(address::whole(), copied, self.emit.clone());
             }
             Effect::Download { name, text } => outside::download(&name, &text),
             Effect::KeepAside { key, text } => {
@@ -105,11 +130,20 @@ impl Edge {
                 Chunk::Sled => "notchwright:need-sled",
                 Chunk::Dovetail => "notchwright:need-dovetail",
                 Chunk::Shop => "notchwright:need-shop",
+                Chunk::Jobs => "notchwright:need-jobs",
             }),
             Effect::DateTest => {
                 let today = outside::today();
                 self.emit.emit(Msg::Edit(Edit::KeepTest(today)));
             }
+            Effect::AskWhatCan => self.emit.emit(Msg::Can(gadgets::can())),
+            Effect::Speak(words) => gadgets::speak(&words),
+            Effect::Hush => gadgets::hush(),
+            Effect::Share { name, text } => {
+                self.address.write_now(state);
+                gadgets::share(&name, &text);
+            }
+            Effect::Persist => gadgets::persist(self.emit.clone()),
             Effect::Print => outside::print(),
             Effect::ReadFile(file) => outside::read_file(&file, self.emit.clone()),
             Effect::UseUpdate => outside::tell("notchwright:use-update"),

@@ -74,8 +74,7 @@ pub(super) fn set_theme(theme: Theme) {
 
 /// Names the page after its job, so that a bookmark has that name too.
 pub(super) fn set_title(state: &State) {
-    let joint = &state.work.joint;
-    let names = [&joint.job, &joint.name].map(|name| name.text.trim());
+    let names = [&state.work.job.name, &state.work.joint.name].map(|name| name.text.trim());
     let names = names.into_iter().filter(|name| !name.is_empty());
     let title = names.chain(["Notchwright"]).collect::<Vec<_>>().join(" · ");
     if let Some(document) = document().filter(|document| document.title() != title) {
@@ -84,10 +83,10 @@ pub(super) fn set_title(state: &State) {
 }
 
 /// Puts a text on the clipboard, and says whether the browser let it.
-pub(super) fn copy(text: String, emit: Callback<Msg>) {
+pub(super) fn copy(text: String, copied: Notice, emit: Callback<Msg>) {
     spawn_local(async move {
         let notice = match put_on_clipboard(&text).await {
-            Ok(_) => Notice::Copied,
+            Ok(_) => copied,
             Err(_) => Notice::NotCopied,
         };
         emit.emit(Msg::Say(notice));
@@ -119,7 +118,7 @@ pub(super) fn read_file(file: &File, emit: Callback<Msg>) {
 }
 
 /// Bytes: what is larger is not even read.
-const LARGEST_FILE: f64 = 1_048_576.0;
+const LARGEST_FILE: f64 = 4_194_304.0;
 
 /// Offers a text as a file.
 pub(super) fn download(name: &str, text: &str) {

@@ -10,7 +10,15 @@ use crate::keep::saved;
 pub(super) struct Store {
     storage: Option<Storage>,
     last: String,
+    /// Whose turn the stored state is of, as far as this tab knows.
+    turn: String,
+    turns: u32,
+    tab: String,
 }
+
+/// The key of a mark that every tab changes when it stores its state: short, so that it can be looked at
+/// each time before the state is overwritten.
+const TURN: &str = "notchwright.turn";
 
 /// Why something was not stored.
 #[derive(Clone, Copy, Debug)]
@@ -28,8 +36,14 @@ impl Store {
         let mut store = Self {
             storage,
             last: String::new(),
+            turn: String::new(),
+            turns: 0,
+            tab: super::tabs::own_name(),
         };
-        store.last = store.state().unwrap_or_else(|| otherwise.to_owned());
+        store.catch_up();
+        if store.last.is_empty() {
+            otherwise.clone_into(&mut store.last);
+        }
         store
     }
 
@@ -38,12 +52,41 @@ impl Store {
         self.storage.as_ref()?.get_item(saved::KEY).ok()?
     }
 
+    /// Knows of what is stored now.
+    pub(super) fn catch_up(&mut self) {
+        self.last = self.state().unwrap_or_default();
+        self.turn = self.stored_turn();
+    }
+
+    /// What another tab has stored without this one having been told, and would be lost when `text` is: a
+    /// browser that freezes a tab does not tell it. It is known from now on.
+    pub(super) fn overtaken_by(&mut self, text: &str) -> Option<String> {
+        if self.last == text || self.stored_turn() == self.turn {
+            return None;
+        }
+        let known = std::mem::take(&mut self.last);
+        self.catch_up();
+        let theirs = self.state()?;
+        (theirs != known).then_some(theirs)
+    }
+
+    fn stored_turn(&self) -> String {
+        let turn = self.storage.as_ref();
+        let turn = turn.and_then(|storage| storage.get_item(TURN).ok()?);
+        turn.unwrap_or_default()
+    }
+
     /// Stores the state, if it has changed.
     pub(super) fn save(&mut self, text: &str) -> Result<(), Trouble> {
         if self.last == text {
             return Ok(());
         }
+        self.turns = self.turns.wrapping_add(1);
+        let turn = format!("{}.{}", self.tab, self.turns);
+        // First the state: a tab that is told of the turn alone would find nothing new.
         self.put(saved::KEY, text)?;
+        self.put(TURN, &turn)?;
+        self.turn = turn;
         text.clone_into(&mut self.last);
         Ok(())
     }

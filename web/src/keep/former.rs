@@ -9,6 +9,11 @@ const SAWS_WITH_SLEDS: u32 = 1;
 /// What then stood with the saw.
 const OF_THE_SLED: [&str; 2] = ["base", "travel"];
 
+/// The version before there were jobs.
+const ONE_JOINT: u32 = 2;
+/// What then stood with the saw's own settings, and belongs to the joint that is cut.
+const OF_THE_CUTTING: [&str; 3] = ["set", "step", "plan"];
+
 /// Brings what `version` wrote up to date; whatever it does not know stays as it is.
 pub(super) fn update(version: u32, mut plain: Plain) -> Plain {
     if version <= SAWS_WITH_SLEDS
@@ -16,7 +21,47 @@ pub(super) fn update(version: u32, mut plain: Plain) -> Plain {
     {
         part_sleds(shop);
     }
+    if version <= ONE_JOINT
+        && let Plain::Object(state) = &mut plain
+    {
+        name_job(state);
+        part_progress(state);
+    }
     plain
+}
+
+/// The job's name stood with its only joint.
+fn name_job(state: &mut [(String, Plain)]) {
+    let Some(Plain::Object(work)) = value(state, "work") else {
+        return;
+    };
+    let Some(Plain::Object(joint)) = value(work, "joint") else {
+        return;
+    };
+    if let Some(name) = take(joint, "job") {
+        let job = vec![("name".to_owned(), name)];
+        work.push(("job".to_owned(), Plain::Object(job)));
+    }
+}
+
+/// There was one place at the saw, of the only joint.
+fn part_progress(state: &mut Vec<(String, Plain)>) {
+    let Some(Plain::Object(at_saw)) = value(state, "atSaw") else {
+        return;
+    };
+    let of_the_cutting = OF_THE_CUTTING
+        .into_iter()
+        .filter_map(|name| Some((name.to_owned(), take(at_saw, name)?)));
+    let progress: Vec<_> = of_the_cutting.collect();
+    if !progress.is_empty() {
+        let progress = Plain::List(vec![Plain::Object(progress)]);
+        state.push(("progress".to_owned(), progress));
+    }
+}
+
+fn take(fields: &mut Vec<(String, Plain)>, name: &str) -> Option<Plain> {
+    let place = fields.iter().position(|(other, _)| other == name)?;
+    Some(fields.remove(place).1)
 }
 
 fn inside<'a>(plain: &'a mut Plain, path: &[&str]) -> Option<&'a mut Plain> {

@@ -1,4 +1,4 @@
-//! The fragment of the address that carries the whole job, so that a bookmark is a copy of it.
+//! The fragment of the address that carries the open job, so that a bookmark is a copy of it.
 //!
 //! `#j=`, the version, a point, and the state as compact JSON, compressed with a checksum (zlib, RFC 1950) and written in
 //! letters that an address carries unchanged. Without the checksum a link that lost a letter on its way
@@ -7,15 +7,30 @@
 use miniz_oxide::deflate::compress_to_vec_zlib;
 use miniz_oxide::inflate::{TINFLStatus, decompress_to_vec_zlib_with_limit};
 
-use super::{LARGEST, Restored, Unreadable, VERSION, json, letters};
+use super::{Extent, LARGEST, Restored, Unreadable, VERSION, json, letters, parcel};
 use crate::state::{State, Stored};
 
 const PREFIX: &str = "#j=";
 const BEST_COMPRESSION: u8 = 9;
 
-/// Writes a state as a fragment.
+/// What every program passes on whole: messengers and mail programs break or cut what is longer.
+pub const USUAL_LONGEST: usize = 2000;
+
+/// Writes the open job as a fragment: with the whole shop, or where that is longer than
+/// [`USUAL_LONGEST`] only with what the job was planned with.
+///
+/// It comes with the jobs' part of the program, and may only be called once that has come.
 #[must_use]
+#[inline(never)]
 pub fn write(state: &State) -> String {
+    let whole = pack(&parcel::with_shop(state));
+    if whole.len() <= USUAL_LONGEST {
+        return whole;
+    }
+    pack(&parcel::with_its_tools(state))
+}
+
+fn pack(state: &State) -> String {
     let json = json::write(&Stored::write(state));
     let packed = compress_to_vec_zlib(json.as_bytes(), BEST_COMPRESSION);
     format!("{PREFIX}{VERSION}.{}", letters::write(&packed))
@@ -45,5 +60,5 @@ fn unpack(text: &str) -> Result<Restored, Unreadable> {
         }
     })?;
     let plain = json::read(&json).ok_or(Unreadable::Damaged)?;
-    super::restore(version, plain)
+    super::restore(version, plain, Extent::Job)
 }

@@ -4,6 +4,7 @@ mod former;
 mod json;
 mod letters;
 pub mod link;
+pub(crate) mod parcel;
 pub mod saved;
 #[cfg(test)]
 mod tests;
@@ -15,7 +16,7 @@ use notchwright_core::plain::Plain;
 use crate::state::{State, Stored};
 
 /// The form that is written now. It goes up when an older program could no longer read what is written.
-const VERSION: u32 = 2;
+const VERSION: u32 = 3;
 
 /// A state as it was read.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +25,17 @@ pub struct Restored {
     pub state: State,
     /// Whether nothing was lost on the way.
     pub is_whole: bool,
+    /// How much of a state was written.
+    pub extent: Extent,
+}
+
+/// How much of a state was written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Extent {
+    /// Everything.
+    All,
+    /// One job, and what it needs.
+    Job,
 }
 
 /// Why a text holds no state. Its `Display` is a sentence.
@@ -47,11 +59,11 @@ impl fmt::Display for Unreadable {
     }
 }
 
-/// No state takes as many bytes: a full shop with every field at its longest is below.
-const LARGEST: usize = 1 << 18;
+/// Bytes: hundreds of joints with every board named are far below.
+const LARGEST: usize = 1 << 22;
 
 /// Reads what version `version` wrote, field by field.
-fn restore(version: u32, plain: Plain) -> Result<Restored, Unreadable> {
+fn restore(version: u32, plain: Plain, extent: Extent) -> Result<Restored, Unreadable> {
     if version > VERSION {
         return Err(Unreadable::NewerVersion);
     }
@@ -65,7 +77,11 @@ fn restore(version: u32, plain: Plain) -> Result<Restored, Unreadable> {
     }
     // Whatever was written is written again the same way, unless something of it was not understood.
     let is_whole = is_same(&state.write(), &plain);
-    Ok(Restored { state, is_whole })
+    Ok(Restored {
+        state,
+        is_whole,
+        extent,
+    })
 }
 
 /// Whether two say the same; the order of fields says nothing.

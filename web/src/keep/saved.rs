@@ -2,7 +2,7 @@
 
 use notchwright_core::plain::Plain;
 
-use super::{LARGEST, Restored, Unreadable, VERSION, json};
+use super::{Extent, LARGEST, Restored, Unreadable, VERSION, json, parcel};
 use crate::state::{State, Stored, field};
 
 /// The key of the state in the browser's store.
@@ -10,15 +10,28 @@ pub const KEY: &str = "notchwright.state";
 /// What the keys of texts that were set aside begin with; a number follows.
 pub const ASIDE: &str = "notchwright.aside.";
 
-/// Writes a state.
+const ALL: &str = "state";
+const JOB: &str = "job";
+
+/// Writes everything.
 #[must_use]
 pub fn save(state: &State) -> String {
+    write(ALL, state)
+}
+
+/// Writes the open job, with what it was planned with.
+#[must_use]
+pub fn save_job(state: &State) -> String {
+    write(JOB, &parcel::with_its_tools(state))
+}
+
+fn write(what: &str, state: &State) -> String {
     let version = ("version".to_owned(), VERSION.write());
-    let state = ("state".to_owned(), state.write());
+    let state = (what.to_owned(), state.write());
     json::write(&Plain::Object(vec![version, state]))
 }
 
-/// Reads a state.
+/// Reads what was written.
 ///
 /// # Errors
 /// [`Unreadable`] when nothing of it can be understood. What can is read, field by field.
@@ -30,10 +43,13 @@ pub fn restore(text: &str) -> Result<Restored, Unreadable> {
         return Err(Unreadable::Damaged);
     };
     let mut version = 0_u32;
-    match (field(&fields, "version"), field(&fields, "state")) {
-        (Some(number), Some(state)) if version.read(number) => {
-            super::restore(version, state.clone())
-        }
+    let is_versioned = field(&fields, "version").is_some_and(|number| version.read(number));
+    let written = [(ALL, Extent::All), (JOB, Extent::Job)];
+    let state = written
+        .into_iter()
+        .find_map(|(name, extent)| Some((field(&fields, name)?, extent)));
+    match state {
+        Some((state, extent)) if is_versioned => super::restore(version, state.clone(), extent),
         _ => Err(Unreadable::Damaged),
     }
 }

@@ -1,15 +1,20 @@
 //! Every field that is typed into, by name.
 
 use super::{
-    CutField, CutterField, DovetailField, Entry, Id, JointField, PointField, RoutField, SawField,
-    ScrewField, SledField, SlidingField, SlotField, SquareField, StackField, Work,
+    CutField, CutterField, DovetailField, Entry, Id, JointField, PiecesField, PointField,
+    RoutField, SawField, ScrewField, SledField, SlidingField, SlotField, SquareField, StackField,
+    Work,
 };
 
 /// Which field.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Field {
+    /// The open job's name.
+    Job,
     /// A field of the joint.
     Joint(JointField),
+    /// A field of the pieces that the joint is cut on.
+    Pieces(PiecesField),
     /// A field of the dovetails.
     Dovetail(DovetailField),
     /// A field of the sliding dovetail.
@@ -56,7 +61,9 @@ impl Field {
     #[must_use]
     pub fn kind(self) -> Kind {
         match self {
+            Self::Job => Kind::Name,
             Self::Joint(field) => field.kind(),
+            Self::Pieces(field) => field.kind(),
             Self::Dovetail(field) => field.kind(),
             Self::Sliding(field) => field.kind(),
             Self::Saw(_, field) => field.kind(),
@@ -76,7 +83,9 @@ impl Field {
     #[must_use]
     pub fn id(self) -> String {
         match self {
+            Self::Job => "job-name".to_owned(),
             Self::Joint(field) => format!("joint-{}", field.id()),
+            Self::Pieces(field) => format!("pieces-{}", field.id()),
             Self::Dovetail(field) => format!("dovetail-{}", field.id()),
             Self::Sliding(field) => format!("sliding-{}", field.id()),
             Self::Saw(item, field) => format!("saw-{item}-{}", field.id()),
@@ -98,7 +107,9 @@ impl Work {
     #[must_use]
     pub fn entry(&self, field: Field) -> Option<&Entry> {
         match field {
+            Field::Job => Some(&self.job.name),
             Field::Joint(field) => Some(self.joint.entry(field)),
+            Field::Pieces(field) => Some(self.joint.pieces.entry(field)),
             Field::Dovetail(field) => Some(self.joint.dovetail.entry(field)),
             Field::Sliding(field) => Some(self.joint.sliding.entry(field)),
             Field::Saw(item, field) => Some(self.shop.saws.get(item)?.entry(field)),
@@ -117,7 +128,9 @@ impl Work {
     /// What was typed into `field`, to be changed; `None` when its item is gone.
     pub fn entry_mut(&mut self, field: Field) -> Option<&mut Entry> {
         match field {
+            Field::Job => Some(&mut self.job.name),
             Field::Joint(field) => Some(self.joint.entry_mut(field)),
+            Field::Pieces(field) => Some(self.joint.pieces.entry_mut(field)),
             Field::Dovetail(field) => Some(self.joint.dovetail.entry_mut(field)),
             Field::Sliding(field) => Some(self.joint.sliding.entry_mut(field)),
             Field::Saw(item, field) => Some(self.shop.saws.get_mut(item)?.entry_mut(field)),

@@ -3,15 +3,17 @@
 use super::dovetail::{DovetailForm, JointKind, SlidingForm};
 use super::entry::Entry;
 use super::field::typed_fields;
+use super::id::Id;
+use super::pieces::PiecesForm;
 use super::stored::{stored, words};
 
 stored! {
     /// The joint: what every kind needs, and what each needs for itself.
     pub struct JointForm {
-        /// Which joint it is.
+        /// Which one of all: what has been cut of it is known by this.
+        pub id: Id = "id",
+        /// Which kind of joint it is.
         pub kind: JointKind = "kind",
-        /// What the piece is called.
-        pub job: Entry = "job",
         /// What the joint is called.
         pub name: Entry = "name",
         /// Width of both boards.
@@ -46,14 +48,14 @@ stored! {
         pub dovetail: DovetailForm = "dovetail",
         /// A sliding dovetail.
         pub sliding: SlidingForm = "sliding",
+        /// The boards that it is cut on.
+        pub pieces: PiecesForm = "pieces",
     }
 }
 
 typed_fields! {
     /// The joint's fields.
     JointField of JointForm {
-        /// What the piece is called.
-        Job: Name = job as "job";
         /// What the joint is called.
         Name: Name = name as "name";
         /// Width of both boards.

@@ -29,6 +29,8 @@ pub trait Named: Item {
 pub struct List<T: Item> {
     items: Vec<T>,
     chosen: Id,
+    /// The last id that was ever given: what rests elsewhere under an id never finds another thing there.
+    last: Id,
 }
 
 impl<T: Item + Stored> Stored for List<T> {
@@ -36,7 +38,11 @@ impl<T: Item + Stored> Stored for List<T> {
         let items = self.items.iter().map(Stored::write).collect();
         let items = ("items".to_owned(), Plain::List(items));
         let chosen = ("chosen".to_owned(), self.chosen.write());
-        Plain::Object(vec![items, chosen])
+        let mut fields = vec![items, chosen];
+        if self.last > self.greatest() {
+            fields.push(("last".to_owned(), self.last.write()));
+        }
+        Plain::Object(fields)
     }
 
     fn read(&mut self, plain: &Plain) -> bool {
@@ -55,11 +61,15 @@ impl<T: Item + Stored> Stored for List<T> {
         if let Some(chosen) = field(fields, "chosen") {
             self.chosen.read(chosen);
         }
+        if let Some(last) = field(fields, "last") {
+            self.last.read(last);
+        }
+        self.last = self.last.max(self.greatest());
         true
     }
 
     fn is_usual(&self) -> bool {
-        self.items.is_empty() && self.chosen.is_usual()
+        self.items.is_empty() && self.chosen.is_usual() && self.last.is_usual()
     }
 }
 
@@ -120,19 +130,28 @@ impl<T: Item> List<T> {
 
     /// Adds `item` under an id of its own; nothing happens when the list is full.
     pub fn push(&mut self, item: T) -> Option<Id> {
-        let last = self.items.iter().map(Item::id).max().unwrap_or_default();
         if self.items.len() >= T::MOST {
             return None;
         }
-        let id = self.free_id(last)?;
+        let id = self.free_id(self.last)?;
+        self.last = self.last.max(id);
         self.items.push(item.with_id(id));
         Some(id)
+    }
+
+    fn greatest(&self) -> Id {
+        self.items.iter().map(Item::id).max().unwrap_or_default()
     }
 
     /// The id after the last one, or any unused one once those are exhausted.
     fn free_id(&self, last: Id) -> Option<Id> {
         let next = last.0.checked_add(1).map(Id);
         next.or_else(|| (1..u16::MAX).map(Id).find(|id| self.get(*id).is_none()))
+    }
+
+    /// Leaves only those with these ids.
+    pub(crate) fn keep(&mut self, ids: &[Id]) {
+        self.items.retain(|item| ids.contains(&item.id()));
     }
 
     /// Takes `id` out of the list; the item that then stands in its place is chosen if `id` was.

@@ -2,14 +2,19 @@
 //!
 //! Whatever can be worked out from it is not in it; see [`crate::answer`].
 
+mod around;
 mod at_saw;
+mod bring;
 mod demo;
 mod dovetail;
 mod entry;
 mod field;
 mod id;
+mod job;
 mod joint;
 mod list;
+mod pieces;
+mod progress;
 mod saw;
 mod shop;
 mod sled;
@@ -17,7 +22,9 @@ mod stored;
 #[cfg(test)]
 mod tests;
 
-pub use at_saw::{AtSaw, Step};
+pub use around::{Around, AtRest};
+pub use at_saw::{AtSaw, Hand, Order, Step};
+pub use bring::Brought;
 pub use dovetail::{
     DovetailField, DovetailForm, JointKind, PinsBy, SlidingField, SlidingForm, SlopeBy,
 };
@@ -25,10 +32,14 @@ pub(crate) use entry::split_lengths;
 pub use entry::{Entry, LONGEST};
 pub use field::{Field, Kind};
 pub use id::Id;
+pub use job::{JobAtRest, JobForm, JointAtRest};
 pub use joint::{
     Edge, First, GrooveForm, JointField, JointForm, LayoutKind, Leftover, ZeroForm, ZeroKind,
 };
 pub use list::{Item, List, Named};
+pub use pieces::{Ends, PiecesField, PiecesForm};
+pub(crate) use progress::MOST_NAMES;
+pub use progress::{Done, End, Progress, Progresses};
 pub use saw::{MeasuredFrom, Saw, SawField, Section, Side, Sled, SledField};
 pub use shop::{
     Cutter, CutterField, GrindKind, LeadBy, Rises, Rounding, Screw, ScrewField, Shop, SlotField,
@@ -57,8 +68,10 @@ stored! {
         pub place: Place = "place",
         /// How the sled's place was left.
         pub sled: SledView = "sled",
-        /// How far the cutting has come.
+        /// How one works at the saw.
         pub at_saw: AtSaw = "atSaw",
+        /// How far the cutting of each joint has come.
+        pub progress: Progresses = "progress",
         /// What was typed and chosen.
         pub work: Work = "work",
     }
@@ -72,13 +85,23 @@ impl State {
             entry.shown(field.kind(), self.units)
         })
     }
+
+    /// How far the cutting of the open joint has come.
+    #[must_use]
+    pub fn progress(&self) -> &Progress {
+        self.progress.of(self.work.joint.id)
+    }
 }
 
 stored! {
     /// What was typed and chosen: the part of the state that undo is about.
     pub struct Work {
-        /// The joint.
+        /// The open joint.
         pub joint: JointForm = "joint",
+        /// The open job, of which it is one.
+        pub job: JobForm = "job",
+        /// The other jobs.
+        pub jobs: Around<JobAtRest> = "jobs",
         /// Saws, sleds, cutters and screws: entered once, used everywhere.
         pub shop: Shop = "shop",
         /// What is asked of the chosen sled on the chosen saw.
@@ -94,6 +117,8 @@ words! {
         Joint = "joint",
         /// The sled on this saw: runner, travel, square, screw, grooves.
         Sled = "sled",
+        /// Jobs with their joints and pieces; saving, carrying and printing them.
+        Jobs = "jobs",
         /// Saws, sleds, cutters, screws, units and theme.
         Shop = "shop",
     }

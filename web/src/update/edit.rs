@@ -1,7 +1,9 @@
 //! Changes of what was typed and chosen.
 
+use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit, parse_length, read_number};
 
+use super::jobs;
 use crate::effect::Effect;
 use crate::msg::{Edit, Shelf};
 use crate::notice::Notice;
@@ -52,7 +54,9 @@ impl From<Option<Effect>> for Outcome {
 
 /// Makes the change; `unit` is what lengths are typed in.
 pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
-    let Work { joint, shop, sled } = work;
+    let Work {
+        joint, shop, sled, ..
+    } = work;
     match edit {
         Edit::Type(field, text) => enter(work, *field, Entry::new(text, unit)),
         Edit::Set(field, length) => enter(work, *field, Entry::of(*length, unit)),
@@ -104,11 +108,15 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::KeepTest(date) => keep_test(sled, shop, date),
         Edit::RemoveTest(id) => return forget(&mut sled.tests, *id, "The test"),
         Edit::WidthBy(by) => sled.rout.by = *by,
+        Edit::Ends(Board::A, ends) => joint.pieces.ends_a = *ends,
+        Edit::Ends(Board::B, ends) => joint.pieces.ends_b = *ends,
+        Edit::Job(leaf) => return jobs::turn(work, *leaf, true),
+        Edit::JointOf(leaf) => return jobs::turn(work, *leaf, false),
     }
     Outcome::default()
 }
 
-fn said(notice: Notice) -> Outcome {
+pub(super) fn said(notice: Notice) -> Outcome {
     Outcome {
         effect: None,
         notice: Some(notice),

@@ -1,9 +1,12 @@
 //! What each message does to the model. It knows no framework and no browser.
 
+mod cutting;
 mod edit;
 pub(crate) mod history;
+mod jobs;
 mod open;
 mod saw;
+mod tabs;
 #[cfg(test)]
 mod tests;
 
@@ -23,14 +26,18 @@ impl Model {
     /// to be done outside.
     pub fn update(&mut self, msg: Msg) -> Vec<Effect> {
         let mut effects = self.handle(msg);
-        effects.extend(self.fetch_part());
+        effects.extend(self.fetch_parts());
         effects
     }
 
     fn handle(&mut self, msg: Msg) -> Vec<Effect> {
         match msg {
             Msg::Edit(edit) => self.edit(&edit),
-            Msg::Saw(movement) => self.move_at_saw(movement),
+            Msg::Saw(_) | Msg::Way(_) | Msg::Heard(_) | Msg::Speak => self.at_saw(&msg),
+            Msg::Can(can) => {
+                self.can = can;
+                Vec::new()
+            }
             Msg::Undo => self.undo(),
             Msg::Redo => self.redo(),
             Msg::Go(place) => self.go(place),
@@ -38,11 +45,7 @@ impl Model {
                 self.look(look);
                 Vec::new()
             }
-            Msg::Came(chunk) => {
-                self.parts.set(chunk, Part::Here);
-                self.refresh();
-                Vec::new()
-            }
+            Msg::Came(chunk) => self.came(chunk),
             Msg::DidNotCome(chunk) => {
                 self.parts.set(chunk, Part::Failed);
                 Vec::new()
@@ -60,6 +63,9 @@ impl Model {
             }
             Msg::Print => vec![Effect::Print],
             Msg::SaveAll => vec![self.save_all()],
+            Msg::SaveJob => vec![self.save_job()],
+            Msg::Persist => vec![Effect::Persist],
+            Msg::ShareJob => vec![self.share_job()],
             Msg::ReadFile(file) => vec![Effect::ReadFile(file)],
             Msg::OpenFile(text) => self.open_file(&text),
             Msg::FileTooLarge => {
@@ -76,6 +82,7 @@ impl Model {
             }
             Msg::OpenLink(hash) => self.open_link(&hash),
             Msg::OtherTab(text) => self.follow_other_tab(&text),
+            Msg::Overtaken(text) => self.keep_overtaken(&text),
             Msg::CopyLink => vec![Effect::CopyLink],
             Msg::OpenAside(key) => self.open_aside(&key),
             Msg::SaveAside(key) => self.save_aside(&key),
@@ -97,7 +104,44 @@ impl Model {
         }
     }
 
+    fn came(&mut self, chunk: Chunk) -> Vec<Effect> {
+        self.parts.set(chunk, Part::Here);
+        self.refresh();
+        if chunk != Chunk::Jobs {
+            return Vec::new();
+        }
+        let mut effects = vec![Effect::AskWhatCan];
+        if std::mem::take(&mut self.is_opening) {
+            effects.extend(self.at_saw(&Msg::Saw(SawMove::Open)));
+        }
+        effects
+    }
+
+    /// Most of what is done at the saw is in a part that may not have come: until then one can only wait for
+    /// it there, or leave.
+    fn at_saw(&mut self, msg: &Msg) -> Vec<Effect> {
+        if self.parts.of(Chunk::Jobs) == Part::Here {
+            return cutting::act(self, msg);
+        }
+        match msg {
+            Msg::Saw(SawMove::Open) if self.answer.cut().is_some() => {
+                (self.state.at_saw.open, self.is_opening) = (true, true);
+            }
+            Msg::Saw(SawMove::Leave) => {
+                (self.state.at_saw.open, self.is_opening) = (false, false);
+                self.refresh();
+            }
+            _ => {}
+        }
+        Vec::new()
+    }
+
     fn edit(&mut self, edit: &Edit) -> Vec<Effect> {
+        // What turns over jobs is in a part that may not have come; only there can it be asked for.
+        let is_turned = matches!(edit, Edit::Job(_) | Edit::JointOf(_));
+        if is_turned && self.parts.of(Chunk::Jobs) != Part::Here {
+            return Vec::new();
+        }
         let before = self.state.clone();
         let outcome = edit::apply(&mut self.state.work, edit, self.state.units);
         if self.state.work == before.work {
@@ -159,38 +203,32 @@ impl Model {
         }
     }
 
-    /// The part of the program that what is shown needs beyond what a first visit waits for.
-    #[must_use]
-    pub fn needed(&self) -> Option<Chunk> {
-        match self.state.place {
-            Place::Sled if !self.state.at_saw.open => Some(Chunk::Sled),
-            Place::Shop if !self.state.at_saw.open => Some(Chunk::Shop),
-            _ => (self.state.work.joint.kind != JointKind::Box).then_some(Chunk::Dovetail),
-        }
-    }
-
-    pub(crate) fn fetch_part(&mut self) -> Option<Effect> {
-        let chunk = self.needed()?;
-        (self.parts.of(chunk) == Part::Away).then(|| {
-            self.parts.set(chunk, Part::Asked);
-            Effect::Fetch(chunk)
-        })
-    }
-
-    fn move_at_saw(&mut self, movement: SawMove) -> Vec<Effect> {
-        let sets = match self.answer.cut() {
-            Some(cut) => cut.sets,
-            // Nothing can be cut, but one can always leave.
-            None if movement == SawMove::Leave => &[],
-            None => return Vec::new(),
+    /// The parts of the program that what is shown needs beyond what a first visit waits for.
+    pub fn needed(&self) -> impl Iterator<Item = Chunk> + use<> {
+        let is_slanted = self.state.work.joint.kind != JointKind::Box;
+        let place = match self.state.place {
+            _ if self.state.at_saw.open => Some(Chunk::Jobs),
+            Place::Joint => None,
+            Place::Sled => Some(Chunk::Sled),
+            Place::Jobs => Some(Chunk::Jobs),
+            Place::Shop => Some(Chunk::Shop),
         };
-        let was_open = self.state.at_saw.open;
-        saw::make(&mut self.state.at_saw, movement, sets);
-        // What is shown now may need what the place before did not.
-        if self.state.at_saw.open != was_open {
-            self.refresh();
+        // Sled and shop say nothing of the joint's cutting.
+        let asks_joint = !matches!(place, Some(Chunk::Sled | Chunk::Shop));
+        let joint = (is_slanted && asks_joint).then_some(Chunk::Dovetail);
+        place.into_iter().chain(joint)
+    }
+
+    /// Fetches what is needed, and once that is under way what paper needs: nobody announces a print.
+    pub(crate) fn fetch_parts(&mut self) -> Vec<Effect> {
+        let mut effects = Vec::new();
+        for chunk in self.needed().chain([Chunk::Jobs]) {
+            if self.parts.of(chunk) == Part::Away {
+                self.parts.set(chunk, Part::Asked);
+                effects.push(Effect::Fetch(chunk));
+            }
         }
-        vec![Effect::ScrollToTop]
+        effects
     }
 
     /// Puts `state` in the place of the present one, which undo brings back.
@@ -204,16 +242,15 @@ impl Model {
     /// Works out what follows from the state.
     pub(crate) fn refresh(&mut self) {
         self.answer = Answer::new(&self.state.work, &self.answer);
-        if let Some(chunk) = self.needed()
-            && self.parts.of(chunk) == Part::Here
-        {
-            self.answer.add(chunk, &self.state.work);
+        for chunk in self.needed() {
+            if self.parts.of(chunk) == Part::Here {
+                self.answer.add(chunk, &self.state.work);
+            }
         }
         self.can_undo = self.history.can_undo();
         self.can_redo = self.history.can_redo();
-        let sets = self.answer.cut().map(|cut| cut.sets);
-        if sets.is_some_and(|sets| saw::follow(&mut self.state.at_saw, sets)) {
-            self.say(Notice::PlanChanged);
+        if self.state.at_saw.open && self.parts.of(Chunk::Jobs) == Part::Here && !self.is_opening {
+            cutting::follow_plan(self);
         }
     }
 

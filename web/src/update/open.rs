@@ -5,10 +5,10 @@ use std::rc::Rc;
 use notchwright_core::order::in_order;
 
 use crate::effect::Effect;
-use crate::keep::{Restored, Unreadable, link, saved};
+use crate::keep::{Extent, Restored, Unreadable, link, saved};
 use crate::model::{Aside, Model};
 use crate::notice::Notice;
-use crate::state::{AtSaw, State};
+use crate::state::{Brought, Place, State};
 
 /// What the page finds when it starts.
 #[derive(Clone, Debug, Default)]
@@ -21,6 +21,8 @@ pub struct Found {
     pub is_own: bool,
     /// Texts that were set aside, by key.
     pub asides: Vec<(String, String)>,
+    /// The address of the page, without the job.
+    pub home: String,
 }
 
 /// More texts than anybody will come back to; beyond, the oldest makes room.
@@ -36,6 +38,7 @@ impl Model {
             .map(|(key, text)| Aside::new(key, &text));
         let mut model = Self {
             state: State::demo(),
+            home: found.home,
             asides: in_order(asides, |one, other| one.number().cmp(&other.number())),
             ..Self::default()
         };
@@ -47,14 +50,16 @@ impl Model {
         if !(found.is_own && stored == Some(true)) {
             effects.extend(model.open_link(&found.fragment));
         }
-        effects.extend(model.fetch_part());
+        effects.extend(model.fetch_parts());
         (model, effects)
     }
 
     /// Returns whether anything of it could be read.
     fn open_stored(&mut self, text: &str, effects: &mut Vec<Effect>) -> bool {
         let notice = match saved::restore(text) {
-            Ok(Restored { state, is_whole }) => {
+            Ok(Restored {
+                state, is_whole, ..
+            }) => {
                 self.state = state;
                 (!is_whole).then_some(Notice::StorePartly)
             }
@@ -92,12 +97,51 @@ impl Model {
         }
     }
 
-    /// Opens what is in a file; what was here is kept aside.
+    /// The open job alone, as a file that can be opened beside other jobs.
+    pub(super) fn save_job(&self) -> Effect {
+        Effect::Download {
+            name: self.file_name("json"),
+            text: saved::save_job(&self.state),
+        }
+    }
+
+    /// The same, handed to another program.
+    pub(super) fn share_job(&self) -> Effect {
+        Effect::Share {
+            name: self.file_name("json"),
+            text: saved::save_job(&self.state),
+        }
+    }
+
+    /// A name for a file of the open job: letters that every system takes.
+    pub(crate) fn file_name(&self, ending: &str) -> String {
+        let name = self.state.work.job.name.text.to_ascii_lowercase();
+        let words = name.split(|letter: char| !letter.is_ascii_alphanumeric());
+        let words: Vec<_> = words.filter(|word| !word.is_empty()).take(6).collect();
+        let name = if words.is_empty() {
+            "notchwright-job".to_owned()
+        } else {
+            words.join("-")
+        };
+        format!("{name}.{ending}")
+    }
+
+    /// Opens what is in a file; where that is everything, what was here is kept aside.
     pub(super) fn open_file(&mut self, text: &str) -> Vec<Effect> {
         let mut effects = Vec::new();
         match saved::restore(text) {
             Err(fault) => self.say(Notice::FileBroken(fault)),
-            Ok(Restored { state, is_whole }) => {
+            Ok(Restored {
+                state,
+                is_whole,
+                extent: Extent::Job,
+            }) => {
+                let notice = self.open_job(state).unwrap_or(Notice::FileSame);
+                self.say(if is_whole { notice } else { Notice::FilePartly });
+            }
+            Ok(Restored {
+                state, is_whole, ..
+            }) => {
                 let is_new = state.work != self.state.work;
                 if is_new {
                     let before = saved::save(&self.state);
@@ -114,41 +158,41 @@ impl Model {
         effects
     }
 
+    /// Opens a job beside those that are here; over nothing but the worked joint it takes its place.
     fn open_restored(&mut self, restored: Restored, fragment: &str, effects: &mut Vec<Effect>) {
-        let Restored { state, is_whole } = restored;
-        // The same work here has come at least as far at the saw.
-        if state.work != self.state.work {
-            let before = saved::save(&self.state);
-            let is_worth_keeping = self.state.work != State::demo().work;
-            self.replace(state);
-            if is_worth_keeping {
-                self.set_aside(&before, effects);
-                self.say(Notice::LinkReplaced);
-            }
+        if let Some(notice) = self.open_job(restored.state) {
+            self.say(notice);
         }
-        if !is_whole {
+        if !restored.is_whole {
             self.set_aside(fragment, effects);
             self.say(Notice::LinkPartly);
         }
     }
 
-    /// Takes over what another tab stored, so that neither overwrites the other's work unseen.
-    pub(super) fn follow_other_tab(&mut self, text: &str) -> Vec<Effect> {
-        let Ok(Restored { state: theirs, .. }) = saved::restore(text) else {
-            return Vec::new();
-        };
-        if !self.state.at_saw.open {
-            self.state.at_saw = AtSaw {
-                open: false,
-                ..theirs.at_saw
-            };
+    fn open_job(&mut self, state: State) -> Option<Notice> {
+        if self.state.work == State::demo().work {
+            // The same work here has come at least as far at the saw.
+            if state.work != self.state.work {
+                self.replace(state);
+            }
+            return None;
         }
-        if theirs.work != self.state.work {
-            self.history.followed(&self.state);
-            self.state.work = theirs.work;
-            self.refresh();
+        let mut next = self.state.clone();
+        let brought = next
+            .work
+            .bring(&state.work, &state.progress, &mut next.progress);
+        match brought {
+            Brought::Open => return None,
+            Brought::NoRoom => return Some(Notice::NoRoom),
+            Brought::Known | Brought::New => {}
         }
-        Vec::new()
+        next.at_saw.open = false;
+        next.place = Place::Joint;
+        self.replace(next);
+        Some(match brought {
+            Brought::New => Notice::JobAdded,
+            _ => Notice::JobKnown,
+        })
     }
 
     /// Opens what was set aside; what was here takes its place there.

@@ -25,14 +25,14 @@ fn title(context: Context<'_>) -> Html {
     match context.model.state.place {
         Place::Joint => names(context),
         Place::Sled => html! { <h1 class="title">{ "Sled" }</h1> },
+        Place::Jobs => html! { <h1 class="title">{ "Jobs" }</h1> },
         Place::Shop => html! { <h1 class="title">{ "Shop" }</h1> },
     }
 }
 
 /// The names are typed where they are read.
 fn names(context: Context<'_>) -> Html {
-    let name = |field, class: &'static str, label: &'static str| {
-        let field = Field::Joint(field);
+    let name = |field: Field, class: &'static str, label: &'static str| {
         html! {
             <input
                 id={field.id()}
@@ -49,8 +49,8 @@ fn names(context: Context<'_>) -> Html {
     html! {
         <div class="title">
             <h1 class="for-readers">{ "Box joint" }</h1>
-            { name(JointField::Job, "job", "Name of the piece") }
-            { name(JointField::Name, "name", "Name of the joint") }
+            { name(Field::Job, "job", "Name of the piece") }
+            { name(Field::Joint(JointField::Name), "name", "Name of the joint") }
         </div>
     }
 }
@@ -68,6 +68,7 @@ fn places(context: Context<'_>) -> Html {
         <nav class="places" aria-label="Places">
             { place(Place::Joint, Icon::Joint, "Joint") }
             { place(Place::Sled, Icon::Sled, "Sled") }
+            { place(Place::Jobs, Icon::Jobs, "Jobs") }
             { place(Place::Shop, Icon::Shop, "Shop") }
         </nav>
     }

@@ -9,6 +9,8 @@ mod fractions;
 mod head;
 mod heading;
 mod icon;
+mod instruct;
+mod jobs;
 mod joint;
 mod labels;
 mod notices;
@@ -18,6 +20,7 @@ mod saw;
 mod segment;
 mod select;
 mod shop;
+mod shop_card;
 mod show;
 mod slanted;
 mod sled;
@@ -26,20 +29,23 @@ mod tests;
 
 use yew::{Callback, Html, classes, html};
 
-use crate::model::{Chunk, Model};
-use crate::msg::Msg;
+use crate::model::{Chunk, Model, Part};
+use crate::msg::{Msg, SawMove};
 use crate::state::Place;
 use context::Context;
+use heading::Heading;
 
 /// The whole page; whatever happens in it is sent to `emit`.
 pub(crate) fn view(model: &Model, emit: &Callback<Msg>) -> Html {
     let context = Context { model, emit };
     let is_at_saw = model.state.at_saw.open;
+    let card = shop_card(context);
     html! {
-        <div class={classes!("page", is_at_saw.then_some("at-saw"))}>
+        <div class={classes!("page", is_at_saw.then_some("at-saw"), card.is_some().then_some("has-card"))}>
+            { for card }
             if is_at_saw {
                 { notices::view(context) }
-                { saw::view(context) }
+                { at_saw(context) }
             } else {
                 { head::view(context) }
                 { match model.state.place {
@@ -47,6 +53,11 @@ pub(crate) fn view(model: &Model, emit: &Callback<Msg>) -> Html {
                     Place::Sled => html! {
                         <main class="main joint sled" id="main">{
                             part::waiting(Chunk::Sled, context).unwrap_or_else(|| sled::view(context))
+                        }</main>
+                    },
+                    Place::Jobs => html! {
+                        <main class="main jobs" id="main">{
+                            part::waiting(Chunk::Jobs, context).unwrap_or_else(|| jobs::view(context))
                         }</main>
                     },
                     Place::Shop => html! {
@@ -59,4 +70,33 @@ pub(crate) fn view(model: &Model, emit: &Callback<Msg>) -> Html {
             }
         </div>
     }
+}
+
+/// What is printed of a joint that can be cut, in place of all else.
+fn shop_card(context: Context<'_>) -> Option<Html> {
+    let model = context.model;
+    let is_wanted = model.on_paper && matches!(model.state.place, Place::Joint | Place::Jobs);
+    let has_come = model.parts.of(Chunk::Jobs) == Part::Here;
+    let cut = model.answer.cut().filter(|_| is_wanted && has_come)?;
+    Some(shop_card::view(cut, context))
+}
+
+/// At the saw, or what is said until it can be shown: one can always leave.
+fn at_saw(context: Context<'_>) -> Html {
+    let mut needed = context.model.needed();
+    let waiting = needed.find_map(|chunk| part::waiting(chunk, context));
+    waiting.map_or_else(
+        || saw::view(context),
+        |waiting| {
+            html! {
+                <main class="saw done">
+                    <header class="over">
+                        <Heading text="At the saw" />
+                        <button type="button" class="button" onclick={context.send(Msg::Saw(SawMove::Leave))}>{ "Leave" }</button>
+                    </header>
+                    { waiting }
+                </main>
+            }
+        },
+    )
 }

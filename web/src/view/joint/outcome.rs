@@ -10,7 +10,7 @@ use yew::{Html, classes, html};
 
 use super::stops::Source;
 use super::verdict::Fit;
-use super::{facts, notes, paper, stops, verdict};
+use super::{facts, notes, stops, verdict};
 use crate::msg::{Msg, SawMove};
 use crate::view::context::Context;
 use crate::view::icon::Icon;
@@ -32,7 +32,6 @@ pub(super) fn view(context: Context<'_>) -> Html {
                 }
             </div>
             <div class={classes!("plan", stale)}>
-                { for answer.cut().map(|cut| paper::heading(cut, context)) }
                 <figure class="card figure">{ picture(plan, context) }</figure>
                 <div class="beside">
                     { verdict::view(&plan.dry_fit, plan.glue_gap, context) }

@@ -3,17 +3,16 @@
 use notchwright_core::stop::Board;
 use yew::{Html, html};
 
-use super::over;
-use crate::answer::Cut;
-use crate::msg::{Msg, SawMove};
+use super::{Here, button, buttons, over};
+use crate::msg::SawMove;
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 use crate::view::show;
 
 /// The page.
-pub(super) fn view(cut: Cut<'_>, context: Context<'_>) -> Html {
-    let passes = cut.sets.iter().map(|set| set.stops.len()).sum();
-    let is_both = cut.sets.iter().any(|set| set.board == Board::B);
+pub(super) fn view(here: &Here<'_>, context: Context<'_>) -> Html {
+    let sets = here.course.sets();
+    let is_both = sets.iter().any(|set| set.board == Board::B);
     let (title, boards, dry) = if is_both {
         (
             "Both boards are cut",
@@ -27,26 +26,36 @@ pub(super) fn view(cut: Cut<'_>, context: Context<'_>) -> Html {
             "Mark the pin board out from it, reference edges on the same side, and chop its sockets by hand.",
         )
     };
+    let is_many = here.course.cuttings() > sets.len();
+    let passes: usize = sets.iter().map(|set| set.stops.len()).sum();
+    let passes = show::count(passes, "pass", "passes");
+    let says = if is_many {
+        format!(
+            "{passes} at each end of {boards}, {} in all.",
+            show::count(here.course.cuttings(), "end", "ends")
+        )
+    } else {
+        format!("{passes} at one end of {boards}.")
+    };
     html! {
         <main class="saw done">
-            { over(title, "all steps".into(), cut, context) }
+            { over(title, "all steps".into(), here, context) }
             <div class="body">
-                <p class="unplug">
-                    { Icon::Tick.sign("fits") }
-                    <b>{ format!("{} at one end of {boards}.", show::count(passes, "pass", "passes")) }</b>
-                </p>
+                <p class="unplug">{ Icon::Tick.sign("fits") }<b>{ says }</b></p>
                 <ul class="prose">
                     <li>{ "Switch off, unplug, and lower the cutter." }</li>
                     <li>{ dry }</li>
-                    <li>{ "For the next corner keep the same edge against the stop, and begin again with the set-up." }</li>
+                    if is_many {
+                        <li>{ "Every end of every piece is marked as cut." }</li>
+                    } else {
+                        <li>{ "For the next corner keep the same edge against the stop, and begin again with the set-up." }</li>
+                    }
                 </ul>
+                if is_many {
+                    { button(SawMove::Anew, "Begin anew, with nothing cut", context) }
+                }
             </div>
-            <div class="buttons">
-                <button type="button" class="button" onclick={context.send(Msg::Saw(SawMove::Back))}>{ "Back" }</button>
-                <button type="button" class="button signal" onclick={context.send(Msg::Saw(SawMove::Next))}>
-                    { "To the joint" }
-                </button>
-            </div>
+            { buttons(false, SawMove::Next, "To the joint", context) }
         </main>
     }
 }

@@ -3,37 +3,37 @@
 use notchwright_core::stop::Set;
 use yew::{Html, html};
 
-use super::{in_sentence, over, steps};
-use crate::answer::Cut;
-use crate::msg::{Msg, SawMove};
+use super::{Here, button, buttons, over, steps, ways};
+use crate::msg::SawMove;
 use crate::view::context::Context;
 use crate::view::icon::Icon;
-use crate::view::{joint, show};
+use crate::view::{instruct, joint, show};
 
 /// The page; the button to go on stands below the cautions.
-pub(super) fn view(cut: Cut<'_>, set: &Set, context: Context<'_>) -> Html {
-    let number = context.model.state.at_saw.set + 1;
-    let place = format!("set {number} of {}", cut.sets.len());
+pub(super) fn view(here: &Here<'_>, context: Context<'_>) -> Html {
+    let number = here.at.set + 1;
+    let place = format!("set {number} of {}", here.course.legs());
+    let title = if here.course.is_merged() {
+        "Set up for both boards".to_owned()
+    } else {
+        format!("Set up for {}", instruct::in_sentence(here.set))
+    };
     html! {
         <main class="saw set-up">
-            { over(&format!("Set up for {}", in_sentence(set)), place, cut, context) }
+            { over(&title, place, here, context) }
             <div class="body">
                 <p class="unplug">{ Icon::Exclamation.sign("caution") }<b>{ "Unplug the saw first." }</b></p>
-                { height(set, context) }
-                { steps::view(cut, set, context) }
+                { height(here.set, context) }
+                { ends(here) }
+                { steps::view(here.cut, here.set, context) }
+                { ways::view(here, context) }
+                { begun(here, context) }
                 <section class="section" aria-labelledby="cautions">
                     <h2 id="cautions">{ "Before you switch on" }</h2>
-                    { joint::cautions(cut.notes, context) }
+                    { joint::cautions(here.cut.notes, context) }
                 </section>
             </div>
-            <div class="buttons">
-                if number > 1 {
-                    <button type="button" class="button" onclick={context.send(Msg::Saw(SawMove::Back))}>{ "Back" }</button>
-                }
-                <button type="button" class="button signal" onclick={context.send(Msg::Saw(SawMove::Next))}>
-                    { "All is set" }
-                </button>
-            </div>
+            { buttons(number == 1, SawMove::Next, "All is set", context) }
         </main>
     }
 }
@@ -49,5 +49,33 @@ fn height(set: &Set, context: Context<'_>) -> Html {
                 { for show::fraction(set.height, unit).map(|text| html! { <small class="quiet">{ "  " }{ text }</small> }) }
             </strong>
         </p>
+    }
+}
+
+/// How many ends are cut in this set-up.
+fn ends(here: &Here<'_>) -> Html {
+    if !here.is_many() {
+        return Html::default();
+    }
+    let loads = here.course.loads(here.at.set).len();
+    let each = if here.course.is_merged() {
+        "pairs of ends"
+    } else {
+        "ends"
+    };
+    html! { <p><b>{ format!("{loads} {each} are cut in this set-up, one after the other.") }</b></p> }
+}
+
+/// Some of it has been cut before.
+fn begun(here: &Here<'_>, context: Context<'_>) -> Html {
+    let done = here.at.done.count();
+    if done == 0 {
+        return Html::default();
+    }
+    html! {
+        <div class="rule">
+            <p>{ format!("{} marked as cut.", show::count(done, "end is", "ends are")) }</p>
+            { button(SawMove::Anew, "Begin anew, with nothing cut", context) }
+        </div>
     }
 }

@@ -1,13 +1,13 @@
 //! What to do before the first pass of a set, in order.
 
 use notchwright_core::joint::box_joint::BoxJointPlan;
-use notchwright_core::stop::{Board, Reading, Set};
+use notchwright_core::stop::{Board, Set};
 use yew::{Html, html};
 
 use crate::answer::{Cut, Of};
-use crate::state::{Field, JointField, ZeroKind};
+use crate::state::{Field, JointField};
 use crate::view::context::Context;
-use crate::view::{field, joint, show, slanted};
+use crate::view::{field, instruct, joint, slanted};
 
 /// The steps.
 pub(in crate::view) fn view(cut: Cut<'_>, set: &Set, context: Context<'_>) -> Html {
@@ -15,8 +15,8 @@ pub(in crate::view) fn view(cut: Cut<'_>, set: &Set, context: Context<'_>) -> Ht
         Of::Box(plan) => vec![
             ("Cutter", cutter(set, context)),
             ("Board", board(plan, set, context)),
-            ("Zero", zero(context)),
-            ("Run-up", run_up(set)),
+            ("Zero", instruct::zero(context)),
+            ("Run-up", instruct::run_up(set)),
         ],
         Of::Dovetail(plan) => slanted::steps(plan, set, context),
     };
@@ -49,81 +49,4 @@ fn board(plan: &BoxJointPlan, set: &Set, context: Context<'_>) -> String {
         "Board {letter}, {thickness} {unit} thick, on end, its reference edge against the stop on the carriage. \
          There it begins with {first}."
     )
-}
-
-pub(in crate::view) fn zero(context: Context<'_>) -> String {
-    let text = |field| context.text(Field::Joint(field));
-    match context.model.state.work.joint.zero.kind {
-        ZeroKind::Touch => {
-            "Turn the wheel until the board's reference edge just touches the side of the stopped cutter; there the dial \
-             reads 0."
-                .into()
-        }
-        ZeroKind::Flush => {
-            "Turn the wheel until the stopped cutter is flush with the board's reference edge and would take one kerf \
-             off it; there the dial reads 0."
-                .into()
-        }
-        ZeroKind::TestKerf => format!(
-            "Leave the dial's zero as it was for the test kerf: made at {}, it lies {} {} from the reference edge.",
-            text(JointField::ZeroReading),
-            text(JointField::ZeroMeasured),
-            field::short(context.unit())
-        ),
-    }
-}
-
-pub(in crate::view) fn run_up(set: &Set) -> String {
-    let first = set
-        .stops
-        .first()
-        .map(|stop| reading(stop.dial))
-        .unwrap_or_default();
-    format!(
-        "Turn back past {}, then come up to the first stop, {first}. Arrive at every stop with rising readings.",
-        reading(set.run_up)
-    )
-}
-
-/// `31 turns 25`, `1 turn below zero, at 79`.
-pub(super) fn reading(reading: Reading) -> String {
-    let division = show::number(reading.division);
-    match reading.turns {
-        ..0 => {
-            let below = usize::try_from(reading.turns.unsigned_abs()).unwrap_or(usize::MAX);
-            format!(
-                "{} below zero, at {division}",
-                show::count(below, "turn", "turns")
-            )
-        }
-        turns => {
-            let turns = usize::try_from(turns).unwrap_or(usize::MAX);
-            format!("{} {division}", show::count(turns, "turn", "turns"))
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use notchwright_core::stop::Reading;
-    use notchwright_core::units::Mm;
-
-    #[test]
-    fn readings_below_zero_say_so() {
-        let rows = [
-            (31, 25.0, "31 turns 25"),
-            (1, 79.5, "1 turn 79.5"),
-            (0, 62.0, "0 turns 62"),
-            (-1, 79.0, "1 turn below zero, at 79"),
-            (-12, 0.0, "12 turns below zero, at 0"),
-        ];
-        for (turns, division, words) in rows {
-            let reading = Reading {
-                reading: Mm::ZERO,
-                turns,
-                division,
-            };
-            assert_eq!(super::reading(reading), words);
-        }
-    }
 }

@@ -2,37 +2,49 @@
 
 use notchwright_core::drawing::board_progress;
 use notchwright_core::stop::{Set, Stop};
+use notchwright_core::units::write_number;
 use yew::{Html, classes, html};
 
-use super::{over, steps};
-use crate::answer::{Cut, Of};
+use super::{Here, buttons, over};
+use crate::answer::Of;
 use crate::msg::{Msg, SawMove};
 use crate::view::context::Context;
 use crate::view::dial::{self, Face};
-use crate::view::{drawing, show, slanted};
+use crate::view::icon::Icon;
+use crate::view::{drawing, instruct, show, slanted};
 
 /// The page.
-pub(super) fn view(cut: Cut<'_>, set: &Set, stop: &Stop, context: Context<'_>) -> Html {
+pub(super) fn view(
+    here: &Here<'_>,
+    index: usize,
+    set: &Set,
+    stop: &Stop,
+    context: Context<'_>,
+) -> Html {
     let divisions = set.divisions;
-    let place = format!("pass {} of {}", stop.number, set.stops.len());
-    let aloud = format!("{}. Dial: {}.", place, steps::reading(stop.dial));
+    let place = format!("pass {} of {}", index + 1, here.passes.len());
+    let name = here.course.name(&here.load);
+    let aloud = format!(
+        "{place}. {}. Dial: {}.",
+        set.name,
+        instruct::reading(stop.dial)
+    );
     html! {
         <main class="saw stop">
-            { over(&set.name, place, cut, context) }
+            { over(&set.name, place, here, context) }
+            if !name.is_empty() {
+                <p class="on-carriage">{ name }</p>
+            }
             <p class="for-readers" role="status">{ aloud }</p>
             { setting(stop, divisions) }
             <div class="wheel">{ dial::view(Face { divisions, setting: stop.dial.division }) }</div>
             <div class="work">
-                <p class="move">{ travel(set, stop) }</p>
-                { strip(cut, set, stop, context) }
+                <p class="move">{ travel(here, index, set, stop) }</p>
+                { strip(here, set, stop, context) }
                 <p class="which">{ which(stop) }</p>
+                { left(here, index, context) }
             </div>
-            <div class="buttons">
-                <button key="back" type="button" class="button" onclick={context.send(Msg::Saw(SawMove::Back))}>{ "Back" }</button>
-                <button key="next" type="button" class="button signal" onclick={context.send(Msg::Saw(SawMove::Next))}>
-                    { "Cut, next" }
-                </button>
-            </div>
+            { buttons(false, SawMove::Next, "Cut, next", context) }
         </main>
     }
 }
@@ -56,27 +68,39 @@ fn setting(stop: &Stop, divisions: u32) -> Html {
             <p><strong>{ turns }</strong><span>{ turns_word }</span></p>
             <p><strong>{ division }</strong><span>{ format!("divisions of {divisions}") }</span></p>
             if stop.dial.turns < 0 {
-                <p class="below-zero">{ steps::reading(stop.dial) }</p>
+                <p class="below-zero">{ instruct::reading(stop.dial) }</p>
             }
         </div>
     }
 }
 
 /// How to get there. The first stop is reached from the run-up, the others from the stop before.
-fn travel(set: &Set, stop: &Stop) -> Html {
-    if stop.number == 1 {
-        let run_up = steps::reading(set.run_up);
+fn travel(here: &Here<'_>, index: usize, set: &Set, stop: &Stop) -> Html {
+    let before = index
+        .checked_sub(1)
+        .and_then(|before| here.passes.get(before));
+    let Some((_, before)) = before else {
+        let run_up = instruct::reading(set.run_up);
         return html! { <>{ "Turn back past " }<b>{ run_up }</b>{ ", then come up to it" }</> };
-    }
-    let division = show::number(stop.move_division);
-    let turns = usize::try_from(stop.move_turns).unwrap_or_default();
-    let by = match turns {
+    };
+    let divisions = f64::from(set.divisions);
+    let on = (stop.dial.turns - before.dial.turns) as f64 * divisions + stop.dial.division
+        - before.dial.division;
+    // Divisions have two places at most: what floats add beyond would make 80 of them out of a turn.
+    let on = (on * 100.0).round() / 100.0;
+    let turns = (on / divisions).floor();
+    let division = write_number(on - turns * divisions, 2);
+    let by = match turns as usize {
+        0 if division == "0" => {
+            return html! { <>{ "Leave the wheel " }<b>{ "as it stands" }</b></> };
+        }
         0 => format!("{division} divisions"),
-        _ => format!("{} {division}", show::count(turns, "turn", "turns")),
+        turns => format!("{} {division}", show::count(turns, "turn", "turns")),
     };
     html! { <>{ "Turn on by " }<b>{ by }</b></> }
 }
 
+/// The last pass of a socket is marked: after it the socket should measure what it is to be.
 fn which(stop: &Stop) -> Html {
     let socket = stop.socket + 1;
     if stop.passes == 1 {
@@ -85,22 +109,53 @@ fn which(stop: &Stop) -> Html {
     html! {
         <>
             { format!("Socket {socket}, pass {} of {}.", stop.pass, stop.passes) }
-            <span class="same-way">{ " Keep turning the same way." }</span>
+            if stop.pass == stop.passes {
+                <b class="last-pass">{ Icon::Tick.view() }{ " Last of this socket." }</b>
+            } else {
+                <span class="same-way">{ " Keep turning the same way." }</span>
+            }
         </>
     }
 }
 
-fn strip(cut: Cut<'_>, set: &Set, stop: &Stop, context: Context<'_>) -> Html {
+/// What is still to come, and a way to rest.
+fn left(here: &Here<'_>, index: usize, context: Context<'_>) -> Html {
+    let left = here
+        .course
+        .left(here.at.set, here.at.end, index, &here.at.done);
+    let at_saw = &context.model.state.at_saw;
+    let minutes = left.passes as f64 * f64::from(at_saw.pace) / 60_000.0;
+    let time = match minutes {
+        minutes if minutes <= 0.0 => String::new(),
+        minutes if minutes < 1.5 => ", about a minute".to_owned(),
+        minutes => format!(", about {} min", write_number(minutes.ceil(), 0)),
+    };
+    html! {
+        <div class="left">
+            <p class="quiet">{ format!(
+                "Left: {}, {} turns{time}.",
+                show::count(left.passes, "pass", "passes"),
+                write_number(left.turns, 0)
+            ) }</p>
+            if at_saw.speaks {
+                <button type="button" class="button plain" aria-label="Say it again" onclick={context.send(Msg::Speak)}>
+                    { Icon::Sound.view() }
+                </button>
+            }
+            <button type="button" class="button plain" aria-label="Pause" onclick={context.send(Msg::Saw(SawMove::Pause(true)))}>
+                { Icon::Pause.view() }
+            </button>
+        </div>
+    }
+}
+
+fn strip(here: &Here<'_>, set: &Set, stop: &Stop, context: Context<'_>) -> Html {
     let before = stop.number.saturating_sub(1);
-    let picture = match cut.of {
+    let picture = match here.cut.of {
         Of::Box(plan) => board_progress(set, plan.width, before),
         Of::Dovetail(plan) => slanted::progress(plan, set, before),
     };
-    let label = format!(
-        "{} with this pass marked, {} cut before it",
-        set.name,
-        stop.number.saturating_sub(1)
-    );
+    let label = format!("{} with this pass marked, {before} cut before it", set.name);
     drawing::view(&picture, "strip", label, &|length| {
         show::bare(length, context.unit())
     })

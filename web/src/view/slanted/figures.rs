@@ -42,7 +42,6 @@ fn plan(
     let plan = &planned.plan;
     html! {
         <div class={classes!("plan", stale)}>
-            { for context.model.answer.cut().map(|cut| joint::paper_heading(cut, context)) }
             <Tails planned={Rc::clone(planned)} unit={context.unit()} />
             <div class="beside">
                 { verdict(plan, context) }

@@ -6,8 +6,7 @@ use notchwright_core::units::write_number;
 
 use crate::state::{Field, JointField, ZeroKind};
 use crate::view::context::Context;
-use crate::view::saw::steps;
-use crate::view::{field, joint};
+use crate::view::{field, instruct, joint};
 
 /// The steps, in order.
 pub(super) fn steps(
@@ -20,7 +19,7 @@ pub(super) fn steps(
         ("Blade", blade(set)),
         ("Board", board(plan, set, context)),
         ("Zero", zero(set, context)),
-        ("Run-up", steps::run_up(set)),
+        ("Run-up", instruct::run_up(set)),
     ]
 }
 
@@ -106,6 +105,6 @@ fn zero(set: &Set, context: Context<'_>) -> String {
             context.text(Field::Joint(JointField::ZeroMeasured)),
             field::short(context.unit())
         ),
-        _ => steps::zero(context),
+        _ => instruct::zero(context),
     }
 }

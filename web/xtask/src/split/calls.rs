@@ -110,7 +110,8 @@ impl<'a> Calls<'a> {
             .find_map(|callee| self.mark(*callee))
     }
 
-    fn is_gate(&self, place: Place) -> bool {
+    /// Whether others may call it.
+    pub(super) fn is_gate(&self, place: Place) -> bool {
         let mut gates = self.chunks.iter().flat_map(|chunk| chunk.gates);
         gates.any(|gate| is_named(self.name(place), gate))
     }

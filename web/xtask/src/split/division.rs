@@ -32,7 +32,7 @@ pub(super) struct Division {
     pub(super) homes: Vec<Home>,
     /// The page's functions that chunks call.
     pub(super) shared: BTreeSet<Place>,
-    /// Chunks' functions that the page calls, with the slot of the table for each.
+    /// Chunks' functions that the page or other chunks call, with the slot of the table for each.
     pub(super) slots: BTreeMap<Place, u64>,
     /// Slots there were before.
     pub(super) table_size: u64,
@@ -92,6 +92,12 @@ impl Division {
                     }
                     (Home::Page, Some(Home::Chunk(_))) => {
                         calls.ensure_gate(caller, callee)?;
+                        entries.insert(callee);
+                    }
+                    // What is no gate is small, and alike in both: the compiler made one of two. Each has it.
+                    (Home::Chunk(_), Some(to @ Home::Chunk(_)))
+                        if from != to && calls.is_gate(callee) =>
+                    {
                         entries.insert(callee);
                     }
                     _ => {}

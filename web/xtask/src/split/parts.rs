@@ -43,8 +43,11 @@ pub(super) fn chunk(mut module: Module, division: &Division, chunk: usize) -> Re
     refill(&mut module, division, table, own)?;
     grow(&mut module, division, table)?;
     for (&place, &slot) in &division.slots {
+        let function = at(&functions, place)?;
         if division.home(place) == own {
-            fill(&mut module, table, slot, vec![at(&functions, place)?])?;
+            fill(&mut module, table, slot, vec![function])?;
+        } else {
+            call_through(&mut module, function, table, slot)?;
         }
     }
     for id in ids(module.data.iter().map(walrus::Data::id)) {

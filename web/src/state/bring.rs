@@ -1,0 +1,128 @@
+//! Bringing a job from elsewhere in beside those that are here.
+
+use super::id::Id;
+use super::job::JobAtRest;
+use super::joint::JointForm;
+use super::list::{Item, List};
+use super::progress::{Progress, Progresses};
+use super::stored::Stored;
+use super::{SledForm, Work};
+
+/// What came of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Brought {
+    /// It was open already.
+    Open,
+    /// It was among the jobs here.
+    Known,
+    /// It is new here.
+    New,
+    /// There is no room for it.
+    NoRoom,
+}
+
+impl Work {
+    /// Opens the open job of `other` here, with whatever of its shop is not here yet; `progress` is how far it
+    /// had come there, and is added to `here`.
+    pub(crate) fn bring(
+        &mut self,
+        other: &Self,
+        progress: &Progresses,
+        here: &mut Progresses,
+    ) -> Brought {
+        let before = self.shop.clone();
+        let job = self.adopt(other);
+        if is_alike(&job, &self.job_at_rest()) {
+            self.shop = before;
+            return Brought::Open;
+        }
+        let mut known = (0..self.jobs.count()).filter(|place| {
+            let resting = self.jobs.get(*place);
+            resting.is_some_and(|resting| is_alike(&job, resting))
+        });
+        if let Some(place) = known.next() {
+            self.shop = before;
+            self.open_job(place);
+            return Brought::Known;
+        }
+        if !self.jobs.has_room() {
+            self.shop = before;
+            return Brought::NoRoom;
+        }
+        self.add_job(job);
+        let pairs = other.joints().zip(self.joints());
+        for (there, joint) in pairs {
+            here.set(Progress {
+                joint: joint.id,
+                ..progress.of(there.id).clone()
+            });
+        }
+        Brought::New
+    }
+
+    /// The open job of `other` with the ids that its tools have here.
+    fn adopt(&mut self, other: &Self) -> JobAtRest {
+        let mut job = other.job_at_rest();
+        let (here, there) = (&mut self.shop, &other.shop);
+        job.saw = same(&mut here.saws, &there.saws, job.saw);
+        job.sled = same(&mut here.sleds, &there.sleds, job.sled);
+        job.screw = same(&mut here.screws, &there.screws, job.screw);
+        let mut cutter = |id: &mut Id| *id = same(&mut here.cutters, &there.cutters, *id);
+        for resting in job.job.joints.iter_mut().chain([&mut job.open]) {
+            cutter(&mut resting.cutter);
+            let pins = &mut resting.joint.dovetail.pin_cutter;
+            if *pins != Id::default() {
+                cutter(pins);
+            }
+        }
+        job
+    }
+
+    /// Leaves in the shop only what the open job was planned with.
+    pub(crate) fn keep_own_tools(&mut self) {
+        let job = self.job_at_rest();
+        let mut cutters = Vec::new();
+        for resting in job.job.joints.iter().chain([&job.open]) {
+            cutters.extend([resting.cutter, resting.joint.dovetail.pin_cutter]);
+        }
+        self.shop.saws.keep(&[job.saw]);
+        self.shop.sleds.keep(&[job.sled]);
+        self.shop.screws.keep(&[job.screw]);
+        self.shop.cutters.keep(&cutters);
+        self.shop.stack = Default::default();
+        self.shop.slot = Default::default();
+        self.sled = SledForm::default();
+    }
+}
+
+/// The id here of what is `id` there; it is added where there is none like it.
+fn same<T: Item + Stored>(here: &mut List<T>, there: &List<T>, id: Id) -> Id {
+    let Some(thing) = there.get(id) else {
+        return Id::default();
+    };
+    let alike = |other: &&T| (*other).clone().with_id(id) == *thing;
+    let known = here.items().iter().find(alike).map(Item::id);
+    known
+        .or_else(|| here.push(thing.clone()))
+        .unwrap_or_default()
+}
+
+/// Whether two jobs are the same but for which joint is open and for the ids of their joints.
+fn is_alike(one: &JobAtRest, other: &JobAtRest) -> bool {
+    let tools = |job: &JobAtRest| (job.saw, job.sled, job.screw);
+    let cutters = |job: &JobAtRest| {
+        let place = |place| job.job.joints.get(place).unwrap_or(&job.open).cutter;
+        (0..job.job.joints.count()).map(place).collect::<Vec<_>>()
+    };
+    let without_id = |joint: &JointForm| JointForm {
+        id: Id::default(),
+        ..joint.clone()
+    };
+    one.job.name == other.job.name
+        && tools(one) == tools(other)
+        && cutters(one) == cutters(other)
+        && one
+            .joints()
+            .map(without_id)
+            .eq(other.joints().map(without_id))
+}

@@ -1,0 +1,246 @@
+//! Jobs: several joints that belong together, and the saw, sled and screw they were planned for.
+
+use super::around::{Around, AtRest};
+use super::entry::Entry;
+use super::id::Id;
+use super::joint::JointForm;
+use super::list::Item;
+use super::stored::stored;
+use super::{Shop, Work};
+
+stored! {
+    /// The open job, but for its open joint.
+    pub struct JobForm {
+        /// What the piece is called.
+        pub name: Entry = "name",
+        /// Its other joints.
+        pub joints: Around<JointAtRest> = "joints",
+    }
+}
+
+stored! {
+    /// A joint that is not open, and the cutter it was planned with.
+    pub struct JointAtRest {
+        /// The joint.
+        pub joint: JointForm = "joint",
+        /// Its cutter.
+        pub cutter: Id = "cutter",
+    }
+}
+
+stored! {
+    /// A job that is not open, and what it was planned for.
+    pub struct JobAtRest {
+        /// The job.
+        pub job: JobForm = "job",
+        /// Its open joint.
+        pub open: JointAtRest = "open",
+        /// Its saw.
+        pub saw: Id = "saw",
+        /// Its sled.
+        pub sled: Id = "sled",
+        /// Its screw.
+        pub screw: Id = "screw",
+    }
+}
+
+impl AtRest for JointAtRest {
+    const MOST: usize = 24;
+}
+
+impl AtRest for JobAtRest {
+    const MOST: usize = 60;
+}
+
+impl JobAtRest {
+    /// Its joints in order, the open one among them.
+    pub fn joints(&self) -> impl Iterator<Item = &JointForm> {
+        in_order(&self.job, &self.open.joint)
+    }
+}
+
+impl JobForm {
+    fn rest_mut(&mut self) -> impl Iterator<Item = &mut JointForm> {
+        self.joints.iter_mut().map(|resting| &mut resting.joint)
+    }
+}
+
+fn in_order<'a>(job: &'a JobForm, open: &'a JointForm) -> impl Iterator<Item = &'a JointForm> {
+    let joint = move |place| match job.joints.get(place) {
+        Some(resting) => &resting.joint,
+        None => open,
+    };
+    (0..job.joints.count()).map(joint)
+}
+
+fn chosen<T: Item>(list: &super::List<T>) -> Id {
+    list.chosen().map(Item::id).unwrap_or_default()
+}
+
+impl Shop {
+    fn take_up(&mut self, job: &JobAtRest) {
+        self.saws.choose(job.saw);
+        self.sleds.choose(job.sled);
+        self.screws.choose(job.screw);
+    }
+}
+
+impl Work {
+    /// The joints of the open job in order, the open one among them.
+    pub fn joints(&self) -> impl Iterator<Item = &JointForm> {
+        in_order(&self.job, &self.joint)
+    }
+
+    /// All joints of all jobs.
+    pub fn all_joints(&self) -> impl Iterator<Item = &JointForm> {
+        self.joints()
+            .chain(self.jobs.iter().flat_map(JobAtRest::joints))
+    }
+
+    /// The open joint as it would rest.
+    #[must_use]
+    pub fn joint_at_rest(&self) -> JointAtRest {
+        JointAtRest {
+            joint: self.joint.clone(),
+            cutter: chosen(&self.shop.cutters),
+        }
+    }
+
+    /// The open job as it would rest.
+    #[must_use]
+    pub fn job_at_rest(&self) -> JobAtRest {
+        JobAtRest {
+            job: self.job.clone(),
+            open: self.joint_at_rest(),
+            saw: chosen(&self.shop.saws),
+            sled: chosen(&self.shop.sleds),
+            screw: chosen(&self.shop.screws),
+        }
+    }
+
+    /// Opens the joint at `place` of the open job.
+    pub fn open_joint(&mut self, place: usize) {
+        let leaving = self.joint_at_rest();
+        if let Some(taken) = self.job.joints.exchange(place, leaving) {
+            self.take_up_joint(taken);
+        }
+    }
+
+    /// Opens the job at `place`.
+    pub fn open_job(&mut self, place: usize) {
+        let leaving = self.job_at_rest();
+        if let Some(taken) = self.jobs.exchange(place, leaving) {
+            self.take_up_job(taken);
+        }
+    }
+
+    /// Opens the joint with this id, in whichever job it is.
+    pub(crate) fn open_joint_with(&mut self, id: Id) {
+        let is_here = |job: &JobAtRest| job.joints().any(|joint| joint.id == id);
+        let job = (0..self.jobs.count()).find(|place| self.jobs.get(*place).is_some_and(is_here));
+        if let Some(job) = job {
+            self.open_job(job);
+        }
+        let joint = self.joints().position(|joint| joint.id == id);
+        if let Some(joint) = joint {
+            self.open_joint(joint);
+        }
+    }
+
+    /// Opens a joint that stands right after the open one; nothing happens when the job is full.
+    pub fn add_joint(&mut self, joint: JointForm) {
+        if self.job.joints.has_room() {
+            let id = self.free_joint_id();
+            let leaving = self.joint_at_rest();
+            self.job.joints.lay_before(leaving);
+            self.joint = JointForm { id, ..joint };
+        }
+    }
+
+    /// Opens a job that stands right after the open one; nothing happens when there is no room.
+    pub fn add_job(&mut self, mut job: JobAtRest) {
+        if self.jobs.has_room() {
+            self.number_anew(&mut job);
+            let leaving = self.job_at_rest();
+            self.jobs.lay_before(leaving);
+            self.take_up_job(job);
+        }
+    }
+
+    /// Removes the joint at `place` of the open job; a blank one takes the place of the last.
+    pub fn remove_joint(&mut self, place: usize) -> Option<JointForm> {
+        if place != self.job.joints.place() {
+            return self.job.joints.remove(place).map(|resting| resting.joint);
+        }
+        let heir = self.job.joints.heir().unwrap_or_else(|| JointAtRest {
+            joint: self.blank_joint(),
+            cutter: chosen(&self.shop.cutters),
+        });
+        let removed = self.joint.clone();
+        self.take_up_joint(heir);
+        Some(removed)
+    }
+
+    /// Removes the job at `place`; a blank one takes the place of the last.
+    pub fn remove_job(&mut self, place: usize) -> Option<JobForm> {
+        if place != self.jobs.place() {
+            return self.jobs.remove(place).map(|resting| resting.job);
+        }
+        let heir = self.jobs.heir().unwrap_or_else(|| self.blank_job());
+        let removed = self.job.clone();
+        self.take_up_job(heir);
+        Some(removed)
+    }
+
+    /// A joint with the open one's numbers, which is for nothing yet.
+    #[must_use]
+    pub fn blank_joint(&self) -> JointForm {
+        JointForm {
+            id: self.free_joint_id(),
+            name: Entry::default(),
+            pieces: Default::default(),
+            ..self.joint.clone()
+        }
+    }
+
+    /// A job with one such joint, for the tools in use.
+    #[must_use]
+    pub fn blank_job(&self) -> JobAtRest {
+        let open = JointAtRest {
+            joint: self.blank_joint(),
+            ..self.joint_at_rest()
+        };
+        JobAtRest {
+            job: JobForm::default(),
+            open,
+            ..self.job_at_rest()
+        }
+    }
+
+    fn take_up_joint(&mut self, taken: JointAtRest) {
+        self.joint = taken.joint;
+        self.shop.cutters.choose(taken.cutter);
+    }
+
+    fn take_up_job(&mut self, taken: JobAtRest) {
+        self.shop.take_up(&taken);
+        self.job = taken.job;
+        self.take_up_joint(taken.open);
+    }
+
+    /// A joint's id stays its own, so that nothing is ever counted as cut that another joint was.
+    fn free_joint_id(&self) -> Id {
+        let used: Vec<Id> = self.all_joints().map(|joint| joint.id).collect();
+        let next = used.iter().max().and_then(|last| last.0.checked_add(1));
+        let free = || (0..u16::MAX).find(|id| !used.contains(&Id(*id)));
+        Id(next.or_else(free).unwrap_or_default())
+    }
+
+    fn number_anew(&self, job: &mut JobAtRest) {
+        let mut next = self.free_joint_id().0;
+        for joint in job.job.rest_mut().chain([&mut job.open.joint]) {
+            joint.id = Id(next);
+            next = next.wrapping_add(1);
+        }
+    }
+}

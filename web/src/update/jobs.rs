@@ -1,0 +1,77 @@
+//! Jobs and joints: adding, opening, copying, removing.
+
+use super::edit::{Outcome, said};
+use crate::effect::Effect;
+use crate::msg::Leaf;
+use crate::notice::Notice;
+use crate::state::{Entry, Field, JointField, JointForm, Work};
+
+/// What is done with the jobs, or with the joints of the open one. It may only be called once the jobs' part of
+/// the program has come.
+#[inline(never)]
+pub(super) fn turn(work: &mut Work, leaf: Leaf, is_job: bool) -> Outcome {
+    if is_job {
+        turn_job(work, leaf)
+    } else {
+        turn_joint(work, leaf)
+    }
+}
+
+fn turn_job(work: &mut Work, leaf: Leaf) -> Outcome {
+    match leaf {
+        Leaf::Add => {
+            let blank = work.blank_job();
+            work.add_job(blank);
+        }
+        Leaf::Open(place) => {
+            work.open_job(place);
+            return Outcome::default();
+        }
+        Leaf::Duplicate(place) => {
+            let resting = work.jobs.get(place).cloned();
+            let mut copy = resting.unwrap_or_else(|| work.job_at_rest());
+            copy.job.name = copied(&copy.job.name);
+            work.add_job(copy);
+        }
+        Leaf::Remove(place) => {
+            let removed = work.remove_job(place);
+            return removed.map_or_else(Outcome::default, |job| gone(&job.name));
+        }
+    }
+    Some(Effect::Focus(Field::Job.id())).into()
+}
+
+fn turn_joint(work: &mut Work, leaf: Leaf) -> Outcome {
+    match leaf {
+        Leaf::Add => {
+            let blank = work.blank_joint();
+            work.add_joint(blank);
+        }
+        Leaf::Open(place) => {
+            work.open_joint(place);
+            return Outcome::default();
+        }
+        Leaf::Duplicate(place) => {
+            // A copy keeps the cutter of what it is a copy of.
+            work.open_joint(place);
+            let copy = JointForm {
+                name: copied(&work.joint.name),
+                ..work.joint.clone()
+            };
+            work.add_joint(copy);
+        }
+        Leaf::Remove(place) => {
+            let removed = work.remove_joint(place);
+            return removed.map_or_else(Outcome::default, |joint| gone(&joint.name));
+        }
+    }
+    Some(Effect::Focus(Field::Joint(JointField::Name).id())).into()
+}
+
+fn copied(name: &Entry) -> Entry {
+    Entry::new(&format!("{} copy", name.text.trim()), name.unit)
+}
+
+fn gone(name: &Entry) -> Outcome {
+    said(Notice::Removed(name.text.clone()))
+}
