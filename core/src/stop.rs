@@ -1,5 +1,10 @@
 //! Stops of the carriage, and the sets they come in.
 
+pub mod csv;
+mod find;
+
+pub use find::{Sought, find};
+
 use serde::Serialize;
 
 use crate::units::Mm;

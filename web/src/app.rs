@@ -2,7 +2,7 @@
 
 use yew::{Component, Context, Html};
 
-use crate::edge::Edge;
+use crate::edge::{self, Edge};
 use crate::model::Model;
 use crate::msg::Msg;
 use crate::view;
@@ -27,6 +27,9 @@ impl Component for App {
     fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
         let is_saved_already = matches!(msg, Msg::OtherTab(_));
         self.model.now = js_sys::Date::now();
+        if msg == Msg::Paper(true) {
+            self.model.today = edge::today();
+        }
         let effects = self.model.update(msg);
         if is_saved_already {
             self.edge.catch_up(&self.model);

@@ -9,6 +9,7 @@ pub mod api;
 mod app;
 mod edge;
 pub mod effect;
+mod export;
 pub mod keep;
 pub mod model;
 pub mod msg;

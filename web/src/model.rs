@@ -27,6 +27,8 @@ pub struct Model {
     pub can: Can,
     /// The address of the page, without the job.
     pub home: String,
+    /// The day of the last print, as year-month-day.
+    pub today: String,
     /// The time of the last message, milliseconds from any beginning.
     pub now: f64,
     /// When the pass before this one was done, as long as nothing came between.

@@ -49,6 +49,8 @@ pub enum Msg {
         /// What is in it.
         text: String,
     },
+    /// Something of the open joint is to be saved for other programs.
+    Export(Export),
     /// The page is to be printed.
     Print,
     /// Everything that was typed is to be saved as a file.
@@ -189,6 +191,19 @@ pub enum Look {
     Prints(Prints),
     /// The paper it is printed on.
     Paper(PaperSize),
+    /// Whether a joint's full-size template is printed.
+    Templates(bool),
+}
+
+/// What can be saved of the open joint for other programs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Export {
+    /// Its stops.
+    Csv,
+    /// One of its pictures, from 0.
+    Svg(usize),
+    /// One of its pictures, from 0, for drawing programs.
+    Dxf(usize),
 }
 
 /// What can be done with one of several of which one is open, each by its place from 0.

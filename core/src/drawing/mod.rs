@@ -7,16 +7,19 @@ mod boards;
 mod dovetail;
 mod item;
 mod lens;
+mod marking;
 mod mated;
 mod progress;
 mod sheet;
 mod sled;
+mod template;
 #[cfg(test)]
 mod tests;
 mod tools;
 mod view;
 mod window;
 
+pub mod dxf;
 pub mod svg;
 
 pub use boards::box_joint_drawing;
@@ -24,6 +27,7 @@ pub use dovetail::{
     dovetail_boards, dovetail_mated, dovetail_progress, marking_template, sliding_drawing,
 };
 pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
+pub use marking::box_joint_template;
 pub use mated::box_joint_mated;
 pub use progress::board_progress;
 pub use sled::{Paper, hole_line_tiles, sled_base, sled_travel_plan, sled_travel_side};

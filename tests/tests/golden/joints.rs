@@ -4,7 +4,9 @@ use super::compare;
 
 use notchwright_core::cutter::{CutterRequest, GrindRequest};
 use notchwright_core::dial::ScrewRequest;
-use notchwright_core::drawing::{Drawing, board_progress, box_joint_drawing, box_joint_mated};
+use notchwright_core::drawing::{
+    Drawing, Paper, board_progress, box_joint_drawing, box_joint_mated, box_joint_template,
+};
 use notchwright_core::dryfit::{Seat, Swept, dry_fit};
 use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::{
@@ -69,6 +71,14 @@ fn nine_fingers() {
         "nine-fingers-at-the-saw",
         &board_progress(&plan.sets[0], plan.width, 7),
     );
+}
+
+#[test]
+fn a_template_in_tiles() {
+    let plan = plan(&demo(310.0, LayoutRequest::count(15.0)));
+    for (index, tile) in box_joint_template(&plan, Paper::A4).iter().enumerate() {
+        golden(&format!("box-template-{}", index + 1), tile);
+    }
 }
 
 #[test]

@@ -9,6 +9,7 @@ mod tabs;
 mod trouble;
 mod wake;
 
+pub(crate) use outside::today;
 pub(crate) use trouble::report_panic;
 
 use yew::Callback;

@@ -22,7 +22,7 @@ pub(super) fn tell(name: &str) {
 }
 
 /// The day it is here, as year-month-day.
-pub(super) fn today() -> String {
+pub(crate) fn today() -> String {
     let now = Date::new_0();
     let (month, day) = (now.get_month() + 1, now.get_date());
     format!("{}-{month:02}-{day:02}", now.get_full_year())

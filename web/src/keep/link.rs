@@ -27,6 +27,15 @@ pub fn write(state: &State) -> String {
     if whole.len() <= USUAL_LONGEST {
         return whole;
     }
+    write_lean(state)
+}
+
+/// Writes the open job with no more than it was planned with, as short as it goes.
+///
+/// It comes with the jobs' part of the program, and may only be called once that has come.
+#[must_use]
+#[inline(never)]
+pub fn write_lean(state: &State) -> String {
     pack(&parcel::with_its_tools(state))
 }
 

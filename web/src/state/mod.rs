@@ -68,6 +68,8 @@ stored! {
         pub place: Place = "place",
         /// How the sled's place was left.
         pub sled: SledView = "sled",
+        /// Whether the full-size template of a joint is printed with it.
+        pub templates: bool = "templates",
         /// How one works at the saw.
         pub at_saw: AtSaw = "atSaw",
         /// How far the cutting of each joint has come.

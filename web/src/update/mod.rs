@@ -14,6 +14,7 @@ pub use open::Found;
 
 use crate::answer::Answer;
 use crate::effect::Effect;
+use crate::export;
 use crate::keep::{Unreadable, saved};
 use crate::model::{Chunk, Model, Part};
 use crate::msg::{Edit, Look, Msg, SawMove};
@@ -61,6 +62,10 @@ impl Model {
                 let name = name.to_owned();
                 vec![Effect::Download { name, text }]
             }
+            Msg::Export(what) if self.parts.of(Chunk::Jobs) == Part::Here => {
+                export::file(self, what).into_iter().collect()
+            }
+            Msg::Export(_) => Vec::new(),
             Msg::Print => vec![Effect::Print],
             Msg::SaveAll => vec![self.save_all()],
             Msg::SaveJob => vec![self.save_job()],
@@ -200,6 +205,7 @@ impl Model {
             Look::Cut(step) => sled.step = step,
             Look::Prints(prints) => sled.prints = prints,
             Look::Paper(paper) => sled.paper = paper,
+            Look::Templates(templates) => self.state.templates = templates,
         }
     }
 

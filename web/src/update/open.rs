@@ -100,7 +100,7 @@ impl Model {
     /// The open job alone, as a file that can be opened beside other jobs.
     pub(super) fn save_job(&self) -> Effect {
         Effect::Download {
-            name: self.file_name("json"),
+            name: self.file_name("job.json"),
             text: saved::save_job(&self.state),
         }
     }
@@ -108,22 +108,22 @@ impl Model {
     /// The same, handed to another program.
     pub(super) fn share_job(&self) -> Effect {
         Effect::Share {
-            name: self.file_name("json"),
+            name: self.file_name("job.json"),
             text: saved::save_job(&self.state),
         }
     }
 
     /// A name for a file of the open job: letters that every system takes.
-    pub(crate) fn file_name(&self, ending: &str) -> String {
+    pub(crate) fn file_name(&self, rest: &str) -> String {
         let name = self.state.work.job.name.text.to_ascii_lowercase();
         let words = name.split(|letter: char| !letter.is_ascii_alphanumeric());
         let words: Vec<_> = words.filter(|word| !word.is_empty()).take(6).collect();
         let name = if words.is_empty() {
-            "notchwright-job".to_owned()
+            "notchwright".to_owned()
         } else {
             words.join("-")
         };
-        format!("{name}.{ending}")
+        format!("{name}-{rest}")
     }
 
     /// Opens what is in a file; where that is everything, what was here is kept aside.

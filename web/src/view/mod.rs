@@ -22,11 +22,12 @@ mod select;
 mod shop;
 mod shop_card;
 mod show;
-mod slanted;
+pub(crate) mod slanted;
 mod sled;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use show::bare as bare_length;
 use yew::{Callback, Html, classes, html};
 
 use crate::model::{Chunk, Model, Part};

@@ -10,7 +10,7 @@ pub(super) fn length(length: Mm, unit: Unit) -> String {
 }
 
 /// The same without its unit.
-pub(super) fn bare(length: Mm, unit: Unit) -> String {
+pub(crate) fn bare(length: Mm, unit: Unit) -> String {
     let value = length / unit.length();
     let (fine_below, decimals) = match unit {
         Unit::Mm => (1.0, 2),

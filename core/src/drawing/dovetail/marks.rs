@@ -113,7 +113,7 @@ pub(super) fn grain(view: &View, from: f64) -> Vec<Vec<Point>> {
 }
 
 /// Slanting lines across a convex area.
-pub(super) fn hatched(corners: &[Point], apart: Mm) -> Vec<Vec<Point>> {
+pub(in crate::drawing) fn hatched(corners: &[Point], apart: Mm) -> Vec<Vec<Point>> {
     let places: Vec<Place> = corners.iter().map(|at| (at.x.mm(), at.y.mm())).collect();
     let bounds = [
         places.iter().map(|at| at.0).fold(f64::INFINITY, f64::min),

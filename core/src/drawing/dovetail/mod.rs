@@ -6,9 +6,9 @@
 mod boards;
 mod joint;
 mod lens;
-mod marks;
+pub(super) mod marks;
 mod mated;
-mod plane;
+pub(super) mod plane;
 mod progress;
 #[cfg(test)]
 mod properties;

@@ -5,19 +5,19 @@ use crate::dryfit::slanted::{self, clipped};
 use crate::units::Mm;
 
 /// A place in the plane: `x`, then the depth from the board's end or outer face, mm.
-pub(super) type Place = slanted::Point;
+pub(in crate::drawing) type Place = slanted::Point;
 
 /// What is shown of the plane; its upper side is the one nearer to the end or the outer face.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Window {
-    pub(super) left: f64,
-    pub(super) right: f64,
-    pub(super) shallow: f64,
-    pub(super) deep: f64,
+pub(in crate::drawing) struct Window {
+    pub(in crate::drawing) left: f64,
+    pub(in crate::drawing) right: f64,
+    pub(in crate::drawing) shallow: f64,
+    pub(in crate::drawing) deep: f64,
 }
 
 impl Window {
-    pub(super) fn corners(&self) -> [Place; 4] {
+    pub(in crate::drawing) fn corners(&self) -> [Place; 4] {
         [
             (self.left, self.shallow),
             (self.right, self.shallow),
@@ -27,7 +27,7 @@ impl Window {
     }
 
     /// The part of an area inside the window.
-    pub(super) fn area(&self, corners: &[Place]) -> Vec<Place> {
+    pub(in crate::drawing) fn area(&self, corners: &[Place]) -> Vec<Place> {
         let part = clipped(corners, |(x, _)| x - self.left);
         let part = clipped(&part, |(x, _)| self.right - x);
         let part = clipped(&part, |(_, depth)| depth - self.shallow);
@@ -35,7 +35,7 @@ impl Window {
     }
 
     /// The parts of a line inside the window.
-    pub(super) fn line(&self, corners: &[Place]) -> Vec<Vec<Place>> {
+    pub(in crate::drawing) fn line(&self, corners: &[Place]) -> Vec<Vec<Place>> {
         let mut parts: Vec<Vec<Place>> = Vec::new();
         for (from, to) in corners.iter().zip(corners.iter().skip(1)) {
             let Some((from, to)) = self.segment(*from, *to) else {
@@ -121,6 +121,6 @@ impl View {
 }
 
 /// A length of the plane; none where arithmetic ran out of numbers.
-pub(super) fn mm(length: f64) -> Mm {
+pub(in crate::drawing) fn mm(length: f64) -> Mm {
     Mm::new(length).unwrap_or_default()
 }

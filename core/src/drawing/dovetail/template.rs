@@ -1,16 +1,12 @@
 //! A dovetail to be marked out, at full size, on as many sheets of paper as it takes.
 
 use super::joint::{closed_line, tail_shapes};
-use super::marks::hatched;
-use super::plane::{Place, Window, mm};
-use crate::drawing::item::{Anchor, Drawing, Point, Role};
-use crate::drawing::sheet::Sheet;
+use super::plane::{Place, Window};
+use crate::drawing::item::Drawing;
 use crate::drawing::sled::Paper;
-use crate::drawing::sled::labels::{Spot, text_at_middle};
-use crate::drawing::sled::marks::cross;
+use crate::drawing::template::{Strip, sheets};
 use crate::joint::dovetail::{DovetailPlan, Tail};
 use crate::message;
-use crate::message::Message;
 use crate::units::Mm;
 
 /// The layout at 1:1 for a knife and a chisel: the pin board's end with its sockets, hatched, behind the lap,
@@ -22,121 +18,57 @@ use crate::units::Mm;
 /// come first. None where a board is thicker than the paper takes, about 105 mm.
 #[must_use]
 pub fn marking_template(plan: &DovetailPlan, paper: Paper) -> Vec<Drawing> {
-    let (width, height) = paper.printable();
-    let room = width - STRIPS;
-    let strips = [Strip::pin_board(plan), Strip::tail_board(plan)];
-    if strips.iter().any(|strip| strip.across().is_above(room)) {
-        return Vec::new();
+    let has_lap = plan.lap.is_above(Mm::ZERO);
+    let words = [
+        Some(message!["B: the pin board's end,"]),
+        Some(message!["outer face to the left"]),
+        has_lap.then(|| message!["lap ", plan.lap]),
+        Some(message!["A: the tail board's face,"]),
+        Some(message!["its end to the left"]),
+        Some(message!["baseline ", plan.depth_a]),
+    ];
+    let words: Vec<_> = words.into_iter().flatten().collect();
+    let strips = [pin_board(plan), tail_board(plan)];
+    sheets(&strips, plan.width, &words, paper)
+}
+
+fn pin_board(plan: &DovetailPlan) -> Strip {
+    let (outer, inner) = (plan.bench.proud, plan.bench.proud + plan.bench.through);
+    let (from, to) = ((outer - plan.lap).mm(), inner.mm());
+    let whole = board(plan, from, to);
+    let sockets = tail_shapes(plan);
+    let lines = sockets.iter().map(|socket| closed_line(socket));
+    Strip {
+        letter: "B",
+        from,
+        to,
+        lines: lines.chain([closed_line(&whole)]).collect(),
+        waste: sockets,
     }
-    let [pin_board, tail_board] = &strips;
-    let together = pin_board.across() + APART + tail_board.across();
-    let pages: Vec<Vec<&Strip>> = if together.is_above(room) {
-        vec![vec![pin_board], vec![tail_board]]
-    } else {
-        vec![vec![pin_board, tail_board]]
-    };
-    let lows = lows(plan.width, height - TOP - BOTTOM);
-    let count = pages.len() * lows.len();
-    let tiles = pages
-        .iter()
-        .flat_map(|strips| lows.iter().map(move |low| (strips, *low)));
-    let numbered = tiles.enumerate().map(|(index, (strips, low))| {
-        let tile = Tile {
-            plan,
-            strips,
-            low,
-            number: index + 1,
-            count,
-            is_first: low < Mm::ZERO,
-            is_last: Some(&low) == lows.last(),
-            width,
-            height,
-        };
-        tile.draw()
+}
+
+fn tail_board(plan: &DovetailPlan) -> Strip {
+    let width = plan.width.mm();
+    let baseline = plan.depth_a.mm();
+    let to = baseline + TAIL_BODY;
+    // Behind a proud end the flanks go on as straight.
+    let on = plan.bench.proud.mm() * plan.slope;
+    let flank = |tip: Mm, base: Mm, out: f64| vec![(tip.mm() + out, 0.0), (base.mm(), baseline)];
+    let flanks = plan.tails.iter().flat_map(|tail: &Tail| {
+        [
+            flank(tail.from_tip, tail.from_base, -on),
+            flank(tail.to_tip, tail.to_base, on),
+        ]
     });
-    numbered.collect()
-}
-
-/// Paper that two neighbouring tiles both carry.
-const OVERLAP: Mm = Mm::constant(10.0);
-/// How far the strip goes past the board's edges.
-const BEYOND: Mm = Mm::constant(3.0);
-/// Left of the strips: the bar and the words.
-const STRIPS: Mm = Mm::constant(72.0);
-/// Between two strips.
-const APART: Mm = Mm::constant(10.0);
-/// Above the strips, for their letters.
-const TOP: Mm = Mm::constant(12.0);
-/// Below them.
-const BOTTOM: Mm = Mm::constant(6.0);
-/// Ten points.
-const TYPE: Mm = Mm::constant(3.5);
-
-/// Where each tile begins, from the reference edge.
-fn lows(width: Mm, length: Mm) -> Vec<Mm> {
-    let mut lows = vec![-BEYOND];
-    let mut next = length - OVERLAP - BEYOND;
-    while (next + OVERLAP).is_below(width + BEYOND) {
-        lows.push(next);
-        next += length - OVERLAP;
-    }
-    lows
-}
-
-/// One board's lines: `x` from the reference edge, then the depth.
-struct Strip {
-    letter: &'static str,
-    /// The least and the greatest depth.
-    from: f64,
-    to: f64,
-    lines: Vec<Vec<Place>>,
-    waste: Vec<Vec<Place>>,
-}
-
-impl Strip {
-    fn pin_board(plan: &DovetailPlan) -> Self {
-        let (outer, inner) = (plan.bench.proud, plan.bench.proud + plan.bench.through);
-        let (from, to) = ((outer - plan.lap).mm(), inner.mm());
-        let whole = board(plan, from, to);
-        let sockets = tail_shapes(plan);
-        let lines = sockets.iter().map(|socket| closed_line(socket));
-        Self {
-            letter: "B",
-            from,
-            to,
-            lines: lines.chain([closed_line(&whole)]).collect(),
-            waste: sockets,
-        }
-    }
-
-    fn tail_board(plan: &DovetailPlan) -> Self {
-        let width = plan.width.mm();
-        let baseline = plan.depth_a.mm();
-        let to = baseline + TAIL_BODY;
-        // Behind a proud end the flanks go on as straight.
-        let on = plan.bench.proud.mm() * plan.slope;
-        let flank =
-            |tip: Mm, base: Mm, out: f64| vec![(tip.mm() + out, 0.0), (base.mm(), baseline)];
-        let flanks = plan.tails.iter().flat_map(|tail: &Tail| {
-            [
-                flank(tail.from_tip, tail.from_base, -on),
-                flank(tail.to_tip, tail.to_base, on),
-            ]
-        });
-        let baseline = vec![(0.0, baseline), (width, baseline)];
-        Self {
-            letter: "A",
-            from: 0.0,
-            to,
-            lines: flanks
-                .chain([baseline, closed_line(&board(plan, 0.0, to))])
-                .collect(),
-            waste: Vec::new(),
-        }
-    }
-
-    fn across(&self) -> Mm {
-        mm(self.to - self.from)
+    let baseline = vec![(0.0, baseline), (width, baseline)];
+    Strip {
+        letter: "A",
+        from: 0.0,
+        to,
+        lines: flanks
+            .chain([baseline, closed_line(&board(plan, 0.0, to))])
+            .collect(),
+        waste: Vec::new(),
     }
 }
 
@@ -151,135 +83,4 @@ fn board(plan: &DovetailPlan, from: f64, to: f64) -> Vec<Place> {
         deep: to,
     };
     board.corners().to_vec()
-}
-
-struct Tile<'a> {
-    plan: &'a DovetailPlan,
-    strips: &'a [&'a Strip],
-    /// What its upper end is of the width, from the reference edge.
-    low: Mm,
-    number: usize,
-    count: usize,
-    is_first: bool,
-    is_last: bool,
-    width: Mm,
-    height: Mm,
-}
-
-impl Tile<'_> {
-    fn draw(self) -> Drawing {
-        let mut sheet = Sheet::new(self.width, self.height);
-        sheet.type_size = TYPE;
-        let mut left = STRIPS;
-        for strip in self.strips {
-            self.draw_strip(&mut sheet, strip, left);
-            left += strip.across() + APART;
-        }
-        self.draw_joints(&mut sheet);
-        self.draw_bar(&mut sheet);
-        self.write_words(&mut sheet);
-        sheet.finish(Point::new(self.width, self.height))
-    }
-
-    fn y(&self, x: f64) -> Mm {
-        TOP + mm(x) - self.low
-    }
-
-    fn draw_strip(&self, sheet: &mut Sheet, strip: &Strip, left: Mm) {
-        let high = self.low + self.height - TOP - BOTTOM;
-        let window = Window {
-            left: self.low.mm(),
-            right: high.mm(),
-            shallow: strip.from,
-            deep: strip.to,
-        };
-        let place = |at: &Place| Point::new(left + mm(at.1 - strip.from), self.y(at.0));
-        let waste: Vec<Vec<Point>> = strip
-            .waste
-            .iter()
-            .map(|area| window.area(area).iter().map(place).collect())
-            .collect();
-        let apart = Mm::constant(3.0);
-        let hatches = waste.iter().flat_map(|area| hatched(area, apart));
-        sheet.lines(Role::Grain, hatches);
-        let lines = strip.lines.iter().flat_map(|line| window.line(line));
-        let lines = lines.map(|line| line.iter().map(place).collect());
-        sheet.lines(Role::Outline, lines);
-        if self.is_first {
-            let edge = [strip.from, strip.to].map(|depth| place(&(0.0, depth)));
-            sheet.lines(Role::ReferenceEdge, [edge.to_vec()]);
-        }
-        let letter = Spot::new(
-            left + strip.across() / 2.0,
-            Mm::constant(4.0),
-            Anchor::Middle,
-        );
-        text_at_middle(sheet, Role::Letter, letter, message![strip.letter]);
-    }
-
-    /// Neighbours carry the same line and crosses in the middle of their overlap.
-    fn draw_joints(&self, sheet: &mut Sheet) {
-        let half = OVERLAP / 2.0;
-        let above = (!self.is_first).then(|| (TOP + half, message!["cut off along this line"]));
-        let next = message![
-            "lay ",
-            self.number + 1,
-            " of ",
-            self.count,
-            " along this line"
-        ];
-        let below = (!self.is_last).then(|| (self.height - BOTTOM - half, next));
-        for (y, text) in [above, below].into_iter().flatten() {
-            let ends = [Mm::ZERO, self.width].map(|x| Point::new(x, y));
-            sheet.lines(Role::Leader, [ends.to_vec()]);
-            let places = [STRIPS - APART / 2.0, self.width - half];
-            let crosses = places.map(|x| cross(Point::new(x, y), half * 0.8));
-            sheet.lines(Role::Frame, crosses.concat());
-            say(sheet, Role::Words, y - Mm::constant(2.8), text);
-        }
-    }
-
-    /// Along the boards' width, as printers stretch one way and not the other.
-    fn draw_bar(&self, sheet: &mut Sheet) {
-        let x = Mm::constant(8.0);
-        let bottom = self.height - Mm::constant(45.0);
-        let top = bottom - Mm::constant(100.0);
-        let tick = Mm::constant(2.0);
-        let across = |y| vec![Point::new(x - tick, y), Point::new(x + tick, y)];
-        let bar = vec![Point::new(x, top), Point::new(x, bottom)];
-        sheet.lines(Role::Dimension, [bar, across(top), across(bottom)]);
-        say(sheet, Role::Words, top, message!["100 mm: check with a"]);
-        let second = top + Mm::constant(5.0);
-        say(sheet, Role::Words, second, message!["rule before use"]);
-        say(sheet, Role::Words, bottom, message!["0 mm"]);
-    }
-
-    fn write_words(&self, sheet: &mut Sheet) {
-        let tile = message![self.number, " of ", self.count];
-        let top = Mm::constant(26.0);
-        let row = Mm::constant(5.0);
-        say(sheet, Role::Letter, top, tile);
-        let has_lap = self.plan.lap.is_above(Mm::ZERO);
-        let edge = message!["reference edge at the top"];
-        let lines = [
-            self.is_first.then_some(edge),
-            Some(message!["B: the pin board's end,"]),
-            Some(message!["outer face to the left"]),
-            has_lap.then(|| message!["lap ", self.plan.lap]),
-            Some(message!["A: the tail board's face,"]),
-            Some(message!["its end to the left"]),
-            Some(message!["baseline ", self.plan.depth_a]),
-        ];
-        let mut y = top + row * 1.4;
-        for line in lines.into_iter().flatten() {
-            say(sheet, Role::Words, y, line);
-            y += row;
-        }
-    }
-}
-
-/// Words in the column left of the strips.
-fn say(sheet: &mut Sheet, role: Role, y: Mm, text: Message) {
-    let spot = Spot::new(Mm::constant(14.0), y, Anchor::Start);
-    text_at_middle(sheet, role, spot, text);
 }

@@ -16,7 +16,7 @@ pub(in crate::view) fn view(context: Context<'_>) -> Option<Html> {
     let address = format!(
         "{}{}",
         context.model.home,
-        link::write(&context.model.state)
+        link::write_lean(&context.model.state)
     );
     let code = QrCode::encode_text(&address, QrCodeEcc::Low).ok()?;
     let size = code.size() + 2 * QUIET;

@@ -3,6 +3,7 @@
 use notchwright_core::stop::{Set, Stop};
 use yew::{Html, html};
 
+use super::lost::Lost;
 use super::{Here, board};
 use crate::msg::{Msg, SawMove};
 use crate::state::Step;
@@ -17,6 +18,7 @@ pub(super) fn view(place: String, here: &Here<'_>, context: Context<'_>) -> Html
         <details class="jump" key={format!("{}-{:?}-{:?}", at.set, at.end, at.step)}>
             <summary><span>{ place }</span>{ Icon::Down.view() }<span class="for-readers">{ ", jump to another" }</span></summary>
             <nav class="list" aria-label="Steps">
+                { lost(here, context) }
                 <h2>{ "Set-ups" }</h2>
                 <ol>{ for (0..here.course.legs()).map(|leg| set_up(leg, here, context)) }</ol>
                 { ends(here, context) }
@@ -28,6 +30,18 @@ pub(super) fn view(place: String, here: &Here<'_>, context: Context<'_>) -> Html
                 </ol>
             </nav>
         </details>
+    }
+}
+
+/// Whoever lost count finds the stop by what the wheel reads.
+fn lost(here: &Here<'_>, context: Context<'_>) -> Html {
+    let readings = here
+        .passes
+        .iter()
+        .map(|(_, stop)| stop.dial)
+        .collect::<Vec<_>>();
+    html! {
+        <Lost {readings} divisions={here.set.divisions} set={here.at.set} emit={context.emit.clone()} />
     }
 }
 

@@ -4,10 +4,11 @@
 mod board;
 mod done;
 mod jump;
+mod lost;
 
 mod pause;
 mod set_up;
-mod steps;
+pub(super) mod steps;
 mod stop;
 mod ways;
 
@@ -96,6 +97,9 @@ fn over(title: &str, place: String, here: &Here<'_>, context: Context<'_>) -> Ht
             <Heading key={title} text={title.to_owned()} />
             { jump::view(place, here, context) }
             { leave(context) }
+            if matches!(here.at.step, Step::Stop(_)) && here.is_many() {
+                <p class="on-carriage">{ board::sentence(&here.course.name(&here.load)) }</p>
+            }
         </header>
     }
 }

@@ -2,7 +2,7 @@
 
 use yew::{Html, html};
 
-use super::{Here, leave};
+use super::{Here, board, leave};
 use crate::msg::{Msg, SawMove};
 use crate::state::Step;
 use crate::view::context::Context;
@@ -42,11 +42,12 @@ fn stands(here: &Here<'_>) -> String {
         .passes
         .get(index)
         .map(|(_, stop)| instruct::reading(stop.dial));
-    format!(
+    let says = format!(
         "{}pass {} of {} is due, at {}.",
         here.on_carriage(),
         index + 1,
         here.passes.len(),
         reading.unwrap_or_default()
-    )
+    );
+    board::sentence(&says)
 }

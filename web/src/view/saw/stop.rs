@@ -23,7 +23,6 @@ pub(super) fn view(
 ) -> Html {
     let divisions = set.divisions;
     let place = format!("pass {} of {}", index + 1, here.passes.len());
-    let name = here.course.name(&here.load);
     let aloud = format!(
         "{place}. {}. Dial: {}.",
         set.name,
@@ -32,9 +31,6 @@ pub(super) fn view(
     html! {
         <main class="saw stop">
             { over(&set.name, place, here, context) }
-            if !name.is_empty() {
-                <p class="on-carriage">{ name }</p>
-            }
             <p class="for-readers" role="status">{ aloud }</p>
             { setting(stop, divisions) }
             <div class="wheel">{ dial::view(Face { divisions, setting: stop.dial.division }) }</div>

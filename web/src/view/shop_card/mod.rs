@@ -1,14 +1,76 @@
-//! The card for the shop: what one needs of a joint at the saw, on one sheet of paper. Only [`view`] may
-//! be called from elsewhere, and only once this part of the program has come.
+//! The card for the shop: what one needs of a joint at the saw, on one sheet of paper where it fits. Only
+//! [`view`] may be called from elsewhere, and only once this part of the program has come.
 
-use yew::{Html, html};
+mod set;
+
+use yew::{Html, classes, html};
 
 use super::context::Context;
+use super::{drawing, field, joint, show};
 use crate::answer::Cut;
+use crate::export::pictures;
+use crate::state::{Field, JointField, PaperSize};
 
-/// The card.
+/// The card, and after it full-size templates where they are wanted.
 #[inline(never)]
 pub(super) fn view(cut: Cut<'_>, context: Context<'_>) -> Html {
-    let _ = (cut, context);
-    html! { <main class="shop-card for-paper" aria-hidden="true"></main> }
+    html! {
+        <main class={classes!("shop-card", "for-paper", letter(context))} aria-hidden="true">
+            <header>
+                <div>
+                    <h1>{ context.text(Field::Job) }</h1>
+                    <p class="joint-name">{ context.text(Field::Joint(JointField::Name)) }</p>
+                    <p>{ measures(context) }</p>
+                    <p class="quiet">{ date(context) }</p>
+                </div>
+                { for super::jobs::qr::view(context) }
+            </header>
+            { for pictures::boards(cut.of).map(|picture| {
+                drawing::view(&picture, "boards", "Both boards as cut", &|length| show::bare(length, context.unit()))
+            }) }
+            { for cut.sets.iter().enumerate().map(|(index, of)| set::view(index, of, cut, context)) }
+            <section class="cautions">{ joint::cautions(cut.notes, context) }</section>
+            { templates(cut, context) }
+        </main>
+    }
+}
+
+fn letter(context: Context<'_>) -> Option<&'static str> {
+    (context.model.state.sled.paper == PaperSize::Letter).then_some("letter")
+}
+
+fn measures(context: Context<'_>) -> String {
+    let text = |field| context.text(Field::Joint(field));
+    let unit = field::short(context.unit());
+    format!(
+        "Boards {} {unit} wide, A {} {unit} thick, B {} {unit} thick. Cutter: {}.",
+        text(JointField::Width),
+        text(JointField::ThicknessA),
+        text(JointField::ThicknessB),
+        joint::cutter_line(context)
+    )
+}
+
+fn date(context: Context<'_>) -> String {
+    let today = &context.model.today;
+    if today.is_empty() {
+        "Cut a test joint in scrap first.".to_owned()
+    } else {
+        format!("Printed {today}. Cut a test joint in scrap first.")
+    }
+}
+
+/// The template's sheets at full size, where they are wanted.
+fn templates(cut: Cut<'_>, context: Context<'_>) -> Html {
+    let state = &context.model.state;
+    if !state.templates {
+        return Html::default();
+    }
+    let sheets = pictures::template(cut.of, state).into_iter();
+    let sheet = |sheet| {
+        let write = |length| show::bare(length, context.unit());
+        let sheet = drawing::full_size(&sheet, "A sheet of the template", &write);
+        html! { <div class={classes!("tile", letter(context))}>{ sheet }</div> }
+    };
+    sheets.map(sheet).collect()
 }

@@ -2,7 +2,9 @@
 
 use std::rc::Rc;
 
-use notchwright_core::drawing::{Drawing, Paper, dovetail_mated, marking_template};
+use notchwright_core::drawing::{
+    Drawing, Paper, dovetail_boards, dovetail_mated, marking_template,
+};
 use notchwright_core::joint::dovetail::DovetailPlan;
 use notchwright_core::problem::Planned;
 use notchwright_core::stop::Set;
@@ -12,7 +14,7 @@ use yew::{Html, classes, html};
 use super::tails::Tails;
 use crate::answer::tools::Outcome;
 use crate::msg::{Look, Msg};
-use crate::state::{PaperSize, Prints};
+use crate::state::PaperSize;
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 use crate::view::joint::{self, Fit, Source};
@@ -125,20 +127,18 @@ fn height(set: &Set, context: Context<'_>) -> Html {
     joint::fact("Blade height, tail board", context.length(set.height), says)
 }
 
-/// What is marked out by hand at full size; on paper only, where a rule can check it.
+/// What is marked out by hand at full size; it is printed after the shop card.
 fn template(plan: &DovetailPlan, context: Context<'_>) -> Html {
-    let view = &context.model.state.sled;
-    let is_wanted = view.prints == Prints::HoleLine;
-    let (prints, paper) = prints(view.paper);
+    let state = &context.model.state;
+    let is_wanted = state.templates;
+    let paper = match state.sled.paper {
+        PaperSize::A4 => Paper::A4,
+        PaperSize::Letter => Paper::Letter,
+    };
     let tiles = if is_wanted {
         marking_template(plan, paper)
     } else {
         Vec::new()
-    };
-    let toggle = if is_wanted {
-        Prints::Drawing
-    } else {
-        Prints::HoleLine
     };
     let says = match (is_wanted, tiles.len()) {
         (false, _) => "Both boards' lines at full size, to mark out by hand.".to_owned(),
@@ -158,7 +158,7 @@ fn template(plan: &DovetailPlan, context: Context<'_>) -> Html {
             <h2>{ "Template" }</h2>
             <p class="quiet">{ says }</p>
             <div class="buttons">
-                <button type="button" class="button" onclick={context.send(Msg::Look(Look::Prints(toggle)))}>{ words }</button>
+                <button type="button" class="button" onclick={context.send(Msg::Look(Look::Templates(!is_wanted)))}>{ words }</button>
                 if is_wanted {
                     <button type="button" class="button" onclick={context.send(Msg::Print)}>{ "Print" }</button>
                 }
@@ -166,11 +166,17 @@ fn template(plan: &DovetailPlan, context: Context<'_>) -> Html {
             if is_wanted {
                 { papers(context) }
             }
-            { for tiles.iter().map(|tile| html! {
-                <div class={classes!("tile", prints)}>{ drawing::full_size(tile, "A sheet of the template", &|length| show::bare(length, context.unit())) }</div>
-            }) }
         </section>
     }
+}
+
+/// The boards as cut, and where there is one the closed joint.
+pub(super) fn pictures(plan: &DovetailPlan) -> Vec<(&'static str, Drawing)> {
+    let mut pictures = vec![("Boards", dovetail_boards(plan))];
+    if plan.lap.is_same(Mm::ZERO) {
+        pictures.push(("Closed joint", dovetail_mated(plan)));
+    }
+    pictures
 }
 
 fn papers(context: Context<'_>) -> Html {
@@ -182,13 +188,6 @@ fn papers(context: Context<'_>) -> Html {
         chosen: context.model.state.sled.paper,
     };
     paper.view(|paper| Msg::Look(Look::Paper(paper)), context)
-}
-
-fn prints(paper: PaperSize) -> (Option<&'static str>, Paper) {
-    match paper {
-        PaperSize::A4 => (None, Paper::A4),
-        PaperSize::Letter => (Some("letter"), Paper::Letter),
-    }
 }
 
 /// What no pass reaches, socket by socket.

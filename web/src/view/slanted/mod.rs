@@ -1,5 +1,4 @@
-//! Joints with slanted flanks. Only [`view`], [`steps`] and [`progress`] may be called from elsewhere, and
-//! only once this part of the program has come.
+//! Joints with slanted flanks. Only the functions here may be called from elsewhere, and only once this part of the program has come.
 
 mod dovetail;
 mod figures;
@@ -9,7 +8,7 @@ mod set_up;
 mod sliding;
 mod tails;
 
-use notchwright_core::drawing::{Drawing, dovetail_progress};
+use notchwright_core::drawing::{Drawing, Paper, dovetail_progress, marking_template};
 use notchwright_core::joint::dovetail::DovetailPlan;
 use notchwright_core::stop::Set;
 use yew::{Html, html};
@@ -50,4 +49,16 @@ pub(super) fn steps(
 #[inline(never)]
 pub(super) fn progress(plan: &DovetailPlan, set: &Set, before: usize) -> Drawing {
     dovetail_progress(plan, set, before)
+}
+
+/// The boards as cut and the closed joint, each with what it shows.
+#[inline(never)]
+pub(crate) fn pictures(plan: &DovetailPlan) -> Vec<(&'static str, Drawing)> {
+    figures::pictures(plan)
+}
+
+/// The sheets of the full-size template.
+#[inline(never)]
+pub(crate) fn template(plan: &DovetailPlan, paper: Paper) -> Vec<Drawing> {
+    marking_template(plan, paper)
 }

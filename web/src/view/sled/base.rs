@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use notchwright_core::drawing::dxf::dxf;
 use notchwright_core::drawing::svg::svg;
 use notchwright_core::drawing::{Drawing, Paper, hole_line_tiles, sled_base};
 use notchwright_core::problem::Planned;
@@ -103,6 +104,7 @@ fn buttons(planned: &Rc<Planned<SledFitPlan>>, context: Context<'_>) -> Html {
     html! {
         <div class="buttons">
             <button type="button" class="button" onclick={save(planned, context)}>{ "Save as SVG" }</button>
+            <button type="button" class="button" onclick={save_dxf(planned, context)}>{ "Save as DXF" }</button>
             <button type="button" class="button" onclick={context.send(Msg::Print)}>{ "Print" }</button>
         </div>
     }
@@ -116,6 +118,14 @@ fn save(planned: &Rc<Planned<SledFitPlan>>, context: Context<'_>) -> Callback<Mo
         text: svg(&sled_base(&planned.plan), STYLE, |length| {
             show::bare(length, unit)
         }),
+    })
+}
+
+fn save_dxf(planned: &Rc<Planned<SledFitPlan>>, context: Context<'_>) -> Callback<MouseEvent> {
+    let (planned, unit) = (Rc::clone(planned), context.unit());
+    context.emit.reform(move |_| Msg::SaveFile {
+        name: "sled-base.dxf",
+        text: dxf(&sled_base(&planned.plan), |length| show::bare(length, unit)),
     })
 }
 
