@@ -2,24 +2,12 @@
 
 import { bringChunks } from './chunks.js';
 import { keepOffline } from './offline.js';
-
-const STORED = 'Whatever you had typed is still stored on this device.';
-
-function say(title, advice) {
-  const notice = document.createElement('main');
-  notice.id = 'trouble';
-  notice.setAttribute('role', 'alert');
-  const heading = document.createElement('h1');
-  heading.textContent = title;
-  const text = document.createElement('p');
-  text.textContent = `${advice} ${STORED}`;
-  notice.append(heading, text);
-  document.getElementById('app').replaceChildren(notice);
-}
+import { sayStopped, watchForTraps } from './stopped.js';
 
 async function start() {
+  watchForTraps();
   if (typeof WebAssembly !== 'object') {
-    say('This browser is too old', 'Notchwright needs WebAssembly: please update the browser.');
+    sayStopped('This browser is too old', 'It lacks WebAssembly: please update it.');
     return;
   }
   try {
@@ -29,17 +17,10 @@ async function start() {
     module.startPage();
   } catch (error) {
     console.error(error);
-    say('Notchwright could not start', 'Please load the page again.');
+    sayStopped('Notchwright could not start', 'Please load the page again.');
     return;
   }
   await keepOffline();
 }
-
-// After a trap the module answers nothing any more, and a dead page must not look alive.
-window.addEventListener('error', ({ error }) => {
-  if (error instanceof WebAssembly.RuntimeError) {
-    say('Notchwright has stopped', 'Please load the page again.');
-  }
-});
 
 start();

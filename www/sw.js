@@ -23,10 +23,11 @@ async function dropFormerCopies() {
   await Promise.all(former.map((name) => caches.delete(name)));
 }
 
-// Any name in this folder that is opened as a page is the page; its own files are found from there.
+// Any name in this folder that is opened as a page is the page; its own files are found from there. Only the
+// edition that is one file is a page of its own, which the network has.
 function isPage({ mode, url }) {
   const path = url.slice(self.registration.scope.length).split(/[?#]/)[0];
-  return mode === 'navigate' && !path.includes('/');
+  return mode === 'navigate' && !path.includes('/') && path !== 'notchwright.html';
 }
 
 async function answer(request) {

@@ -1,18 +1,27 @@
 //! States, edits and messages made up for tests.
 
+use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit};
 use proptest::prelude::*;
 use proptest::sample::select;
 
-use crate::model::Chunk;
-use crate::msg::{Edit, Look, Msg, SawMove, Shelf};
+use crate::model::{Can, Chunk};
+use crate::msg::{Edit, Export, Leaf, Look, Msg, SawMove, Shelf, Way};
 use crate::state::{
-    Approach, CutField, CutterField, DovetailField, Edge, Field, First, GrindKind, Id, JointField,
-    JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, PaperSize, PinsBy, Place, PointField,
-    Prints, Rises, Rounding, RoutField, SawField, ScrewField, Section, Side, SledField,
-    SlidingField, SlopeBy, SlotField, SquareField, StackField, Step, Theme, Tool, WidthBy,
-    ZeroKind,
+    Approach, CutField, CutterField, DovetailField, Edge, End, Ends, Field, First, GrindKind, Hand,
+    Id, JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, Order, PaperSize,
+    PiecesField, PinsBy, Place, PointField, Prints, Rises, Rounding, RoutField, SawField,
+    ScrewField, Section, Side, SledField, SlidingField, SlopeBy, SlotField, SquareField,
+    StackField, Step, Theme, Tool, WidthBy, ZeroKind,
 };
+
+/// Takes the pieces from the worked joint: one end of one board of each kind is cut.
+pub(crate) fn one_board_of_each() -> impl Iterator<Item = Msg> {
+    let blank = |field| Msg::Edit(Edit::Type(Field::Pieces(field), String::new()));
+    let texts = PiecesField::ALL.iter().copied().map(blank);
+    let ends = [Board::A, Board::B].map(|board| Msg::Edit(Edit::Ends(board, Ends::One)));
+    texts.chain(ends)
+}
 
 fn id() -> impl Strategy<Value = Id> {
     (0_u16..6).prop_map(Id)
@@ -20,7 +29,9 @@ fn id() -> impl Strategy<Value = Id> {
 
 fn field() -> impl Strategy<Value = Field> {
     prop_oneof![
+        Just(Field::Job),
         select(JointField::ALL).prop_map(Field::Joint),
+        select(PiecesField::ALL).prop_map(Field::Pieces),
         (id(), select(SawField::ALL)).prop_map(|(id, field)| Field::Saw(id, field)),
         (id(), select(CutterField::ALL)).prop_map(|(id, field)| Field::Cutter(id, field)),
         (id(), select(ScrewField::ALL)).prop_map(|(id, field)| Field::Screw(id, field)),
@@ -129,6 +140,10 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         select(&[WidthBy::Sheet, WidthBy::Width][..]).prop_map(Edit::WidthBy),
     ];
     prop_oneof![
+        1 => (select(&[Board::A, Board::B][..]), select(&[Ends::One, Ends::Both][..]))
+            .prop_map(|(board, ends)| Edit::Ends(board, ends)),
+        1 => leaf().prop_map(Edit::Job),
+        2 => leaf().prop_map(Edit::JointOf),
         2 => on_sled,
         4 => (field(), text()).prop_map(|(field, text)| Edit::Type(field, text)),
         1 => (field(), length.clone()).prop_map(|(field, length)| Edit::Set(field, length)),
@@ -138,18 +153,52 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
     ]
 }
 
-fn saw_move() -> impl Strategy<Value = SawMove> {
+/// Something done with one of several.
+pub(crate) fn leaf() -> impl Strategy<Value = Leaf> {
+    prop_oneof![
+        1 => Just(Leaf::Add),
+        2 => (0_usize..6).prop_map(Leaf::Open),
+        1 => (0_usize..6).prop_map(Leaf::Duplicate),
+        1 => (0_usize..6).prop_map(Leaf::Remove),
+    ]
+}
+
+fn end() -> impl Strategy<Value = End> {
+    (0_usize..9, 0_usize..3, 0_usize..2).prop_map(|(piece, board, end)| End::new(piece, board, end))
+}
+
+fn way() -> impl Strategy<Value = Way> {
+    select(
+        &[
+            Way::Speaks(true),
+            Way::Speaks(false),
+            Way::Listens(true),
+            Way::Listens(false),
+            Way::Hand(Hand::Left),
+            Way::Hand(Hand::Right),
+            Way::Order(Order::Boards),
+            Way::Order(Order::Stops),
+        ][..],
+    )
+}
+
+pub(crate) fn saw_move() -> impl Strategy<Value = SawMove> {
     let step = prop_oneof![
         Just(Step::SetUp),
+        Just(Step::Board),
         Just(Step::Done),
         (0_usize..200).prop_map(Step::Stop),
     ];
     prop_oneof![
-        Just(SawMove::Open),
-        Just(SawMove::Next),
-        Just(SawMove::Back),
-        Just(SawMove::Leave),
-        (0_usize..4, step).prop_map(|(set, step)| SawMove::Jump(set, step)),
+        2 => Just(SawMove::Open),
+        6 => Just(SawMove::Next),
+        2 => Just(SawMove::Back),
+        1 => Just(SawMove::Leave),
+        1 => Just(SawMove::Anew),
+        1 => any::<bool>().prop_map(SawMove::Pause),
+        2 => (0_usize..4, step).prop_map(|(set, step)| SawMove::Jump(set, step)),
+        1 => end().prop_map(SawMove::Take),
+        1 => (end(), any::<bool>()).prop_map(|(end, is_done)| SawMove::Mark(end, is_done)),
     ]
 }
 
@@ -169,7 +218,20 @@ fn look() -> impl Strategy<Value = Look> {
         (0_u32..7).prop_map(Look::Cut),
         select(&[Prints::Drawing, Prints::HoleLine][..]).prop_map(Look::Prints),
         select(&[PaperSize::A4, PaperSize::Letter][..]).prop_map(Look::Paper),
+        any::<bool>().prop_map(Look::Templates),
     ]
+}
+
+/// What leads to something outside, and changes nothing here.
+fn aside(which: usize) -> Msg {
+    match which {
+        0 => Msg::Speak,
+        1 => Msg::Can(Can::default()),
+        2 => Msg::Export(Export::Csv),
+        3 => Msg::Export(Export::Svg(1)),
+        4 => Msg::Export(Export::Dxf(2)),
+        _ => Msg::SaveJob,
+    }
 }
 
 /// Everything that can happen within one tab.
@@ -179,13 +241,17 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
         3 => saw_move().prop_map(Msg::Saw),
         1 => Just(Msg::Undo),
         1 => Just(Msg::Redo),
-        1 => select(&[Place::Joint, Place::Sled, Place::Shop][..]).prop_map(Msg::Go),
+        1 => select(&[Place::Joint, Place::Sled, Place::Jobs, Place::Shop][..]).prop_map(Msg::Go),
         1 => (
-            select(&[Chunk::Sled, Chunk::Dovetail][..]),
+            select(&[Chunk::Sled, Chunk::Dovetail, Chunk::Shop, Chunk::Jobs][..]),
             select(&[Msg::Came, Msg::DidNotCome, Msg::AskAgain][..])
         )
             .prop_map(|(chunk, what)| what(chunk)),
         1 => look().prop_map(Msg::Look),
+        1 => way().prop_map(Msg::Way),
+        1 => select(&["next", "go Next", "back", "again", "pause", "resume", "lunch", ""][..])
+            .prop_map(|words| Msg::Heard(words.to_owned())),
+        1 => (0_usize..6).prop_map(aside),
         1 => select(&[Unit::Mm, Unit::Inch][..]).prop_map(Msg::Units),
         1 => select(&[Theme::Device, Theme::Light, Theme::Dark][..]).prop_map(Msg::Theme),
     ]

@@ -1,4 +1,4 @@
-//! Drawings as DXF files of AutoCAD Release 12 (AC1009): what nearly every drawing and cutting program reads.
+//! Drawings as DXF files of Release 12 (AC1009): what nearly every drawing and cutting program reads.
 //!
 //! Lines, closed and open polylines, and texts, each on the layer of its role; one unit is a millimetre, the
 //! origin the drawing's lower left corner. Group codes after Autodesk's DXF reference for Release 12, from

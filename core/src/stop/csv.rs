@@ -29,7 +29,7 @@ const DECIMALS: u8 = 4;
 /// Every stop of every set, one a line below a line of [`COLUMNS`]. Numbers have a point; sockets count from 1.
 #[must_use]
 pub fn write(sets: &[Set]) -> String {
-    let mut text = line(COLUMNS.map(str::to_owned));
+    let mut text = line(&COLUMNS.map(str::to_owned));
     for set in sets {
         for stop in &set.stops {
             text.push_str(&row(set, stop));
@@ -44,7 +44,7 @@ fn row(set: &Set, stop: &Stop) -> String {
         Board::A => "A",
         Board::B => "B",
     };
-    line([
+    line(&[
         quoted(&set.name),
         board.to_owned(),
         number(set.tilt_degrees),
@@ -64,7 +64,7 @@ fn row(set: &Set, stop: &Stop) -> String {
     ])
 }
 
-fn line(fields: [String; 16]) -> String {
+fn line(fields: &[String; 16]) -> String {
     let mut line = fields.join(",");
     line.push_str("\r\n");
     line

@@ -2,14 +2,8 @@
 
 use std::panic::PanicHookInfo;
 
-const STOPPED: &str = "Notchwright has stopped. Please load the page again: \
-                       whatever you had typed is still stored on this device.";
-
-/// Says so on the page and in the console. A dead page must not look alive.
+/// Says why in the console. The trap that follows is seen by the page's script, which shows that the program
+/// has stopped and offers what is stored.
 pub(crate) fn report_panic(panic: &PanicHookInfo<'_>) {
     web_sys::console::error_1(&panic.to_string().into());
-    let document = web_sys::window().and_then(|window| window.document());
-    if let Some(app) = document.and_then(|document| document.get_element_by_id("app")) {
-        app.set_text_content(Some(STOPPED));
-    }
 }

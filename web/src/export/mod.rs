@@ -27,7 +27,7 @@ pub(crate) fn file(model: &Model, what: Export) -> Option<Effect> {
             let (name, drawing) = picture(place)?;
             (
                 file_name(&name, "svg"),
-                in_millimetres(&drawing, svg(&drawing, STYLE, length)),
+                in_millimetres(&drawing, &svg(&drawing, STYLE, length)),
             )
         }
         Export::Dxf(place) => {
@@ -45,7 +45,7 @@ fn file_name(picture: &str, ending: &str) -> String {
 }
 
 /// Its true size, so that other programs open it at 1:1.
-fn in_millimetres(drawing: &Drawing, svg: String) -> String {
+fn in_millimetres(drawing: &Drawing, svg: &str) -> String {
     use notchwright_core::drawing::svg::number;
     let size = format!(
         "<svg width=\"{}mm\" height=\"{}mm\" ",

@@ -7,12 +7,13 @@ use proptest::collection::vec;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::{LARGEST, Restored, Unreadable, letters, link, saved};
+use super::{Extent, LARGEST, Restored, Unreadable, letters, link, parcel, saved};
 use crate::model::Model;
 use crate::msg::{Edit, Look, Msg, Shelf};
 use crate::state::{
-    Approach, CutField, Field, Id, JointField, MeasuredFrom, PaperSize, Place, PointField, Prints,
-    RoutField, SawField, Section, Side, SledField, SquareField, State, Tool, WidthBy,
+    Approach, CutField, Done, End, Field, Hand, Id, JointField, MeasuredFrom, PaperSize, Place,
+    PointField, Prints, Progress, RoutField, SawField, Section, Side, SledField, SquareField,
+    State, Step, Tool, WidthBy,
 };
 use crate::testing::msg;
 use crate::update::Found;
@@ -20,6 +21,22 @@ use crate::update::Found;
 fn whole(state: State) -> Restored {
     Restored {
         state,
+        is_whole: true,
+        extent: Extent::All,
+    }
+}
+
+/// What a link brings of `state`: its open job.
+fn carried(state: &State) -> Restored {
+    let whole_shop = parcel::with_shop(state);
+    let is_lean = link::write(state) == link::write_lean(state);
+    Restored {
+        state: if is_lean {
+            parcel::with_its_tools(state)
+        } else {
+            whole_shop
+        },
+        extent: Extent::Job,
         is_whole: true,
     }
 }
@@ -38,7 +55,9 @@ proptest! {
     fn what_is_saved_is_restored(messages in vec(msg(), 0..24)) {
         let state = after(messages);
         prop_assert_eq!(saved::restore(&saved::save(&state)), Ok(whole(state.clone())));
-        prop_assert_eq!(link::read(&link::write(&state)), Some(Ok(whole(state))));
+        prop_assert_eq!(link::read(&link::write(&state)), Some(Ok(carried(&state))));
+        let job = Restored { state: parcel::with_its_tools(&state), extent: Extent::Job, is_whole: true };
+        prop_assert_eq!(saved::restore(&saved::save_job(&state)), Ok(job));
     }
 }
 
@@ -47,14 +66,14 @@ proptest! {
     fn whatever_text_is_stored_is_read_or_refused(text in "\\PC{0,80}") {
         let _ = saved::restore(&text);
         let _ = link::read(&text);
-        let _ = link::read(&format!("#j=2.{text}"));
-        let _ = saved::restore(&format!("{{\"version\":2,\"state\":{text}}}"));
+        let _ = link::read(&format!("#j=3.{text}"));
+        let _ = saved::restore(&format!("{{\"version\":3,\"state\":{text}}}"));
     }
 
     #[test]
     fn whatever_bytes_a_link_carries_are_read_or_refused(bytes in vec(any::<u8>(), 0..200)) {
         let text = letters::write(&bytes);
-        let fragment = format!("#j=2.{text}");
+        let fragment = format!("#j=3.{text}");
         prop_assert!(matches!(link::read(&fragment), Some(Err(_))));
     }
 
@@ -68,7 +87,7 @@ proptest! {
         letters[at] = letter;
         let changed: String = letters.into_iter().collect();
         match link::read(&changed) {
-            Some(Ok(restored)) => prop_assert_eq!(restored, whole(State::demo())),
+            Some(Ok(restored)) => prop_assert_eq!(restored, carried(&State::demo())),
             read => prop_assert!(matches!(read, Some(Err(Unreadable::Damaged | Unreadable::TooLarge)))),
         }
     }
@@ -86,11 +105,13 @@ fn a_link_cut_short_is_refused() {
     }
 }
 
-/// Messengers and mail programs break lines at about two thousand.
 #[test]
 fn the_link_of_an_ordinary_job_is_short() {
     let length = link::write(&State::demo()).len();
-    assert!(length < 1200, "{length}");
+    assert!(length < link::USUAL_LONGEST, "{length}");
+    // And a code of the bare job can be read off paper.
+    let lean = link::write_lean(&State::demo()).len();
+    assert!(lean < 900, "{lean}");
 }
 
 #[test]
@@ -103,10 +124,10 @@ fn fragments_that_are_no_job_are_none() {
 #[test]
 fn a_newer_version_says_so() {
     assert_eq!(
-        link::read("#j=3.whatever"),
+        link::read("#j=4.whatever"),
         Some(Err(Unreadable::NewerVersion))
     );
-    let newer = json!({ "version": 3, "state": [] }).to_string();
+    let newer = json!({ "version": 4, "state": [] }).to_string();
     assert_eq!(saved::restore(&newer), Err(Unreadable::NewerVersion));
 }
 
@@ -116,7 +137,7 @@ fn a_small_link_that_unpacks_to_a_large_one_is_refused() {
     let packed = miniz_oxide::deflate::compress_to_vec_zlib(&bomb, 9);
     let text = letters::write(&packed);
     assert!(text.len() < LARGEST);
-    let fragment = format!("#j=2.{text}");
+    let fragment = format!("#j=3.{text}");
     assert_eq!(link::read(&fragment), Some(Err(Unreadable::TooLarge)));
     assert_eq!(
         saved::restore(&"[".repeat(LARGEST + 1)),
@@ -129,15 +150,18 @@ fn a_small_link_that_unpacks_to_a_large_one_is_refused() {
 }
 
 fn restored(state: &Value) -> Restored {
-    saved::restore(&json!({ "version": 2, "state": state }).to_string()).unwrap()
+    saved::restore(&json!({ "version": 3, "state": state }).to_string()).unwrap()
 }
 
 #[test]
 fn fields_that_cannot_be_read_leave_the_others_alone() {
-    let Restored { state, is_whole } = restored(&json!({
+    let Restored {
+        state, is_whole, ..
+    } = restored(&json!({
         "units": "ell",
         "theme": "dark",
-        "atSaw": { "set": -1, "step": { "stop": 7 }, "open": "yes" },
+        "atSaw": { "open": "yes", "hand": "left", "order": 3 },
+        "progress": [{ "set": -1, "step": { "stop": 7 }, "done": [[3, "x"], 7, [-1, 3]] }, 7],
         "work": {
             "joint": { "width": 140, "thicknessA": "12", "layout": [], "mirrored": true, "groove": null },
             "shop": "none",
@@ -148,7 +172,15 @@ fn fields_that_cannot_be_read_leave_the_others_alone() {
         theme: crate::state::Theme::Dark,
         ..State::default()
     };
-    expected.at_saw.step = crate::state::Step::Stop(7);
+    expected.at_saw.hand = Hand::Left;
+    let mut done = Done::default();
+    done.mark(0, End::new(0, 1, 1), true);
+    done.mark(2, End::new(0, 1, 1), true);
+    expected.progress.set(Progress {
+        step: Step::Stop(7),
+        done,
+        ..Progress::default()
+    });
     expected.work.joint.thickness_a = crate::state::Entry::mm("12");
     expected.work.joint.mirrored = true;
     assert_eq!(state, expected);
@@ -191,8 +223,8 @@ fn hostile_lists_are_cut_to_size() {
 
 #[test]
 fn a_text_longer_than_any_field_is_cut_and_noticed() {
-    let read = restored(&json!({ "work": { "joint": { "job": "x".repeat(5000) } } }));
-    assert_eq!(read.state.work.joint.job.text.len(), crate::state::LONGEST);
+    let read = restored(&json!({ "work": { "job": { "name": "x".repeat(5000) } } }));
+    assert_eq!(read.state.work.job.name.text.len(), crate::state::LONGEST);
     assert!(!read.is_whole);
 }
 
@@ -261,7 +293,8 @@ fn what_is_kept_in_the_sleds_place_comes_back() {
             panic!("{:?}", read.state.work.sled.tests)
         };
         assert_eq!((test.date.text.as_str(), test.sled), ("2026-04-30", Id(2)));
-        assert_eq!(read.state, state);
+        assert_eq!(read.state.work, state.work);
+        assert_eq!(read.state.sled, state.sled);
     }
 }
 
@@ -279,10 +312,48 @@ fn the_first_version_is_read_for_good() {
         work.shop.cutters.chosen().map(|cutter| cutter.id),
         Some(Id(3))
     );
-    assert_eq!(stored.state.at_saw.step, crate::state::Step::Stop(7));
+    assert_eq!(stored.state.progress().step, Step::Stop(7));
+    assert_eq!(work.job.name, crate::state::Entry::mm("Chart chest"));
     // What then stood with the saw is the sled's now.
     let sled = work.shop.sleds.chosen().unwrap();
     assert_eq!(sled.base, crate::state::Entry::mm("15"));
     assert_eq!(sled.travel, crate::state::Entry::mm("320"));
+    let stored = Restored {
+        extent: Extent::Job,
+        ..stored
+    };
     assert_eq!(link::read(include_str!("version-1.link")), Some(Ok(stored)));
+}
+
+/// Written by the second version, before there were jobs.
+#[test]
+fn the_second_version_is_read_for_good() {
+    let stored = saved::restore(include_str!("version-2.json").trim()).unwrap();
+    assert!(stored.is_whole);
+    let State {
+        work,
+        at_saw,
+        progress,
+        ..
+    } = &stored.state;
+    assert_eq!(
+        work.joint.width,
+        crate::state::Entry::new("5 1/2", Unit::Inch)
+    );
+    assert_eq!(work.job.name, crate::state::Entry::mm("Chart chest"));
+    assert_eq!((work.job.joints.count(), work.jobs.count()), (1, 1));
+    assert_eq!(
+        work.shop.cutters.chosen().map(|cutter| cutter.id),
+        Some(Id(3))
+    );
+    assert_eq!(work.joint.dovetail.pin_cutter, Id(2));
+    let at = progress.of(work.joint.id);
+    assert!(at_saw.open);
+    assert_eq!((at.set, at.step), (1, Step::Stop(4)));
+    assert_ne!(at.plan, 0);
+    let stored = Restored {
+        extent: Extent::Job,
+        ..stored
+    };
+    assert_eq!(link::read(include_str!("version-2.link")), Some(Ok(stored)));
 }

@@ -16,7 +16,7 @@ use super::show;
 use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Msg, SawMove, Shelf};
 use crate::state::{Field, Id, JointField, Kind, Place, Step, ZeroKind};
-use crate::testing::msg;
+use crate::testing::{msg, one_board_of_each};
 use crate::update::Found;
 
 #[derive(PartialEq, Properties)]
@@ -27,6 +27,15 @@ struct PageProps {
 #[component]
 fn Page(props: &PageProps) -> Html {
     super::view(&props.model, &Callback::noop())
+}
+
+/// The page at the saw, with one board of each kind.
+fn at_the_saw(messages: impl IntoIterator<Item = Msg>) -> Model {
+    started(
+        one_board_of_each()
+            .chain([Msg::Saw(SawMove::Open)])
+            .chain(messages),
+    )
 }
 
 /// The page as it would be sent.
@@ -42,6 +51,7 @@ fn page(model: &Model) -> String {
 fn started(messages: impl IntoIterator<Item = Msg>) -> Model {
     let (mut model, _) = Model::start(Found::default());
     model.update(Msg::Came(Chunk::Shop));
+    model.update(Msg::Came(Chunk::Jobs));
     for message in messages {
         model.update(message);
     }
@@ -154,10 +164,7 @@ fn an_old_answer_is_labelled_and_cannot_be_cut() {
 
 #[test]
 fn the_saw_shows_the_setting_and_says_it() {
-    let mut model = started([
-        Msg::Saw(SawMove::Open),
-        Msg::Saw(SawMove::Jump(0, Step::Stop(6))),
-    ]);
+    let mut model = at_the_saw([Msg::Saw(SawMove::Jump(0, Step::Stop(6)))]);
     let stop = model.answer.current().unwrap().plan.sets[0].stops[6];
     let (turns, division) = (stop.dial.turns, show::number(stop.dial.division));
     let shown = page(&model);
@@ -171,7 +178,7 @@ fn the_saw_shows_the_setting_and_says_it() {
 
 #[test]
 fn every_caution_stands_before_the_first_pass() {
-    let model = started([Msg::Saw(SawMove::Open)]);
+    let model = at_the_saw([]);
     let page = page(&model);
     let (before, _) = page.split_once("All is set").unwrap();
     let notes = &model.answer.current().unwrap().notes;
@@ -188,7 +195,7 @@ fn every_caution_stands_before_the_first_pass() {
 
 #[test]
 fn every_set_is_followed_to_the_end() {
-    let mut model = started([Msg::Saw(SawMove::Open)]);
+    let mut model = at_the_saw([]);
     let plan = model.answer.current().unwrap().plan.clone();
     for set in &plan.sets {
         let name = set.name.replace("Board", "board");

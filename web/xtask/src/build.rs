@@ -8,6 +8,7 @@ use anyhow::{Context, Result};
 
 use crate::bundle;
 use crate::layout::Layout;
+use crate::single;
 use crate::styles;
 use crate::worker;
 
@@ -24,6 +25,7 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
     read_below(&layout.root.join("www"), "", &mut files)?;
     read_below(&pkg, "pkg/", &mut files)?;
     styles::join(&mut files)?;
+    single::add(&mut files)?;
     let version = worker::finish(&mut files)?;
 
     let dist = layout.dist();

@@ -8,6 +8,7 @@ mod command;
 mod layout;
 mod npm;
 mod serve;
+mod single;
 mod size;
 mod split;
 mod steps;

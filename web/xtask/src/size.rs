@@ -6,11 +6,14 @@ use anyhow::{Result, ensure};
 
 use crate::build::{Files, read_below};
 use crate::layout::Layout;
+use crate::single::SINGLE;
 use crate::split;
 use crate::worker;
 
 /// The most that a first answer may need, in bytes: a few seconds on a poor line in a shop.
 const BUDGET: usize = 250_000;
+/// The most that the page as a single file may have, in bytes: it is copied about.
+const SINGLE_BUDGET: usize = 1_000_000;
 /// Brotli's strongest setting, as hosts use it for files that do not change.
 const QUALITY: u32 = 11;
 /// Brotli's own default: a window of four megabytes.
@@ -35,6 +38,13 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
     }
     println!("{first:>9}  before the first answer, of {BUDGET} bytes");
     println!("{later:>9}  after it, to be kept for working offline");
+    let single = files.get(SINGLE).map_or(0, Vec::len);
+    println!("{single:>9}  {SINGLE} as it is, of {SINGLE_BUDGET} bytes");
+    ensure!(
+        single <= SINGLE_BUDGET,
+        "{SINGLE} has {} bytes too many",
+        single - SINGLE_BUDGET
+    );
     ensure!(
         first <= BUDGET,
         "the first answer needs {} bytes too many",

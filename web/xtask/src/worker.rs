@@ -4,6 +4,7 @@ use anyhow::{Context, Result, ensure};
 use sha2::{Digest, Sha256};
 
 use crate::build::Files;
+use crate::single::SINGLE;
 
 /// The service worker's own file.
 pub(crate) const WORKER: &str = "sw.js";
@@ -37,8 +38,8 @@ pub(crate) fn finish(files: &mut Files) -> Result<String> {
 }
 
 /// The names of the files that the page fetches: all but those for scripts (the whole module, its
-/// types and its description), and the large icons, which a browser fetches only when it puts the page
-/// on a home screen.
+/// types and its description), the page as a single file, and the large icons, which a browser fetches only
+/// when it puts the page on a home screen.
 pub(crate) fn fetched(files: &Files) -> impl Iterator<Item = &str> {
     let for_scripts = |name: &str| {
         name.ends_with(".d.ts") || ["pkg/package.json", "pkg/notchwright_bg.wasm"].contains(&name)
@@ -47,7 +48,7 @@ pub(crate) fn fetched(files: &Files) -> impl Iterator<Item = &str> {
     files
         .keys()
         .map(String::as_str)
-        .filter(move |name| !for_scripts(name) && !for_home_screens(name))
+        .filter(move |name| !for_scripts(name) && !for_home_screens(name) && *name != SINGLE)
 }
 
 /// A hash over every shipped name and byte.
@@ -85,6 +86,7 @@ mod tests {
         [
             ("icons/icon-512.png", "…"),
             ("index.html", "<p>"),
+            ("notchwright.html", "<p>"),
             ("pkg/notchwright.d.ts", "export {}"),
             ("style.css", css),
             ("sw.js", worker),

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use serde_json::{Map, Value, json};
 
-use crate::keep::{Restored, Unreadable, saved};
+use crate::keep::{Extent, Restored, Unreadable, saved};
 use crate::model::Model;
 use crate::msg::{Edit, Msg, Shelf};
 use crate::state::{Entry, Id, State};
@@ -50,7 +50,9 @@ fn every_saw_that_had_one_gets_a_sled_of_its_number() {
         { "id": 4, "name": "Other saw", "base": { "in": "1/2" } },
         { "id": 5, "travel": "300" },
     ]);
-    let Restored { state, is_whole } = restored(&saws(&items, 4));
+    let Restored {
+        state, is_whole, ..
+    } = restored(&saws(&items, 4));
     assert!(is_whole);
     assert_eq!(
         sleds(&state),
@@ -72,7 +74,9 @@ fn every_saw_that_had_one_gets_a_sled_of_its_number() {
 #[test]
 fn saws_without_sleds_bring_none() {
     let items = json!([{ "id": 1, "name": "Bench saw", "greatestHeight": "80" }]);
-    let Restored { state, is_whole } = restored(&saws(&items, 1));
+    let Restored {
+        state, is_whole, ..
+    } = restored(&saws(&items, 1));
     assert!(is_whole);
     assert_eq!(sleds(&state), []);
     assert_eq!(state.work.shop.saws.items().len(), 1);
@@ -123,6 +127,7 @@ fn what_cannot_be_a_shop_is_noticed_and_does_no_harm() {
         let Restored {
             state: read,
             is_whole,
+            ..
         } = restored(&state);
         assert!(!is_whole, "{state}");
         // What was understood of it is kept for good.
@@ -131,7 +136,8 @@ fn what_cannot_be_a_shop_is_noticed_and_does_no_harm() {
             again,
             Restored {
                 state: read,
-                is_whole: true
+                is_whole: true,
+                extent: Extent::All,
             },
             "{state}"
         );
@@ -195,7 +201,7 @@ proptest! {
             2 => json!({ "work": { "shop": { "saws": { "items": list, "chosen": 1 } } } }),
             _ => json!({ "work": { "shop": { "saws": { "items": [list], "chosen": 1 } } } }),
         };
-        let Restored { state: read, is_whole } = restored(&state);
+        let Restored { state: read, is_whole, .. } = restored(&state);
         if is_whole {
             let saved: Value = serde_json::from_str(&saved::save(&read)).unwrap();
             let mut kept = texts(&saved);
@@ -215,7 +221,9 @@ proptest! {
         chosen in select(&[1_u16, 2, 7][..]),
     ) {
         let items = json!([first, second, third]);
-        let Restored { state, is_whole } = restored(&saws(&items, chosen));
+        let Restored {
+        state, is_whole, ..
+    } = restored(&saws(&items, chosen));
         prop_assert!(is_whole, "{}", items);
         prop_assert_eq!(state.work.shop.saws.items().len(), 3);
         prop_assert_eq!(state.work.shop.saws.chosen().map(|saw| saw.id), Some(Id(chosen)));

@@ -1,12 +1,12 @@
 //! Opening, and never losing what was there.
 
-use super::{WIDTH, started, type_in};
+use super::{WIDTH, beyond_fetching, started, type_in};
 use crate::effect::Effect;
 use crate::keep::{Unreadable, link, saved};
 use crate::model::Model;
 use crate::msg::{Msg, SawMove};
 use crate::notice::Notice;
-use crate::state::{Entry, State, Step};
+use crate::state::{Entry, Progress, State, Step};
 use crate::update::Found;
 
 /// A job of this width.
@@ -33,52 +33,54 @@ fn the_first_visit_opens_the_worked_joint() {
     let (model, effects) = Model::start(Found::default());
     assert_eq!(model.state, State::demo());
     assert!(model.answer.current().is_some());
-    assert_eq!((model.notices, effects), (vec![], vec![]));
+    assert_eq!((model.notices, beyond_fetching(effects)), (vec![], vec![]));
     assert!(!model.can_undo);
 }
 
 #[test]
 fn a_bookmark_restores_the_job_in_another_browser() {
     let mut job = job("160");
-    job.at_saw.step = Step::Stop(3);
+    job.progress.set(Progress {
+        step: Step::Stop(3),
+        ..Progress::default()
+    });
     let (model, effects) = Model::start(Found {
         fragment: link::write(&job),
         ..Found::default()
     });
     assert_eq!(model.state, job);
     // The worked joint that was there before is no loss.
-    assert_eq!((model.notices, effects), (vec![], vec![]));
+    assert_eq!((model.notices, beyond_fetching(effects)), (vec![], vec![]));
 }
 
 #[test]
-fn a_link_over_other_work_can_be_undone_and_the_work_is_kept_aside() {
+fn a_links_job_is_added_to_those_that_are_here() {
     let (mut model, effects) = Model::start(found(&job("150"), &link::write(&job("160"))));
     assert_eq!(width(&model), "160");
-    assert_eq!(model.notices, [Notice::LinkReplaced]);
-    let [Effect::KeepAside { key, text }] = effects.as_slice() else {
-        panic!("{effects:?}")
-    };
-    assert_eq!(*text, saved::save(&job("150")));
-    assert!(model.asides[0].can_open);
-
-    // Back again it need not lie aside; forth again it must.
-    let effects = model.update(Msg::Undo);
-    assert_eq!(width(&model), "150");
-    assert_eq!(effects, [Effect::DropAside { key: key.clone() }]);
-    let effects = model.update(Msg::Redo);
+    assert_eq!(model.notices, [Notice::JobAdded]);
+    assert_eq!(beyond_fetching(effects), []);
+    let here = &model.state.work;
+    let resting: Vec<_> = here.jobs.iter().collect();
+    assert_eq!(resting.len(), 1);
+    assert_eq!(resting[0].open.joint.width, Entry::mm("150"));
+    // Its tools are here already.
+    assert_eq!(here.shop, job("150").work.shop);
+    model.update(Msg::Undo);
+    assert_eq!(model.state, job("150"));
+    model.update(Msg::Redo);
     assert_eq!(width(&model), "160");
-    assert!(
-        matches!(effects.as_slice(), [Effect::KeepAside { .. }]),
-        "{effects:?}"
-    );
 }
 
 #[test]
-fn work_kept_aside_survives_the_tab_and_changes_places_when_opened() {
-    let (first, effects) = Model::start(found(&job("150"), &link::write(&job("160"))));
+fn a_file_opened_over_other_work_keeps_that_aside_for_good() {
+    let mut first = started();
+    type_in(&mut first, WIDTH, "150");
+    let before = saved::save(&first.state);
+    let effects = first.update(Msg::OpenFile(saved::save(&job("160"))));
     let [Effect::KeepAside { key, text }] = effects.as_slice() else {
         panic!("{effects:?}")
     };
+    assert_eq!(*text, before);
     let (mut model, _) = Model::start(Found {
         asides: vec![(key.clone(), text.clone())],
         ..found(&first.state, "")
@@ -86,7 +88,7 @@ fn work_kept_aside_survives_the_tab_and_changes_places_when_opened() {
     model.update(Msg::OpenAside(key.clone()));
     assert_eq!(width(&model), "150");
     let kept: Vec<_> = model.asides.iter().map(|aside| &*aside.text).collect();
-    assert_eq!(kept, [saved::save(&job("160"))]);
+    assert_eq!(kept, [saved::save(&first.state)]);
     model.update(Msg::Undo);
     assert_eq!(width(&model), "160");
 }
@@ -98,7 +100,7 @@ fn a_link_to_the_same_work_keeps_the_place_at_the_saw() {
     stored.update(Msg::Saw(SawMove::Next));
     let (model, effects) = Model::start(found(&stored.state, &link::write(&State::demo())));
     assert_eq!(model.state, stored.state);
-    assert_eq!((model.notices, effects), (vec![], vec![]));
+    assert_eq!((model.notices, beyond_fetching(effects)), (vec![], vec![]));
 }
 
 #[test]
@@ -146,6 +148,7 @@ fn a_broken_store_is_kept_aside_and_the_page_works() {
     });
     assert_eq!(model.notices, [Notice::StoreBroken]);
     assert_eq!(model.state, State::demo());
+    let effects = beyond_fetching(effects);
     let [Effect::KeepAside { key, text }] = effects.as_slice() else {
         panic!("{effects:?}")
     };
@@ -174,6 +177,7 @@ fn a_store_read_in_parts_says_so() {
     });
     assert_eq!(width(&model), "150");
     assert_eq!(model.notices, [Notice::StorePartly]);
+    let effects = beyond_fetching(effects);
     assert!(matches!(effects.as_slice(), [Effect::KeepAside { .. }]));
 }
 
@@ -198,7 +202,7 @@ fn new_texts_set_aside_never_take_the_place_of_others() {
             "notchwright.aside.11"
         ]
     );
-    assert_eq!(effects.len(), 1);
+    assert_eq!(beyond_fetching(effects).len(), 1);
 
     let (model, effects) = Model::start(Found {
         stored: Some("?".into()),
@@ -231,13 +235,15 @@ fn another_tab_does_not_move_the_saw_in_this_one() {
     model.update(Msg::Saw(SawMove::Open));
     model.update(Msg::Saw(SawMove::Jump(0, Step::Stop(5))));
     let here = model.state.clone();
-    model.update(Msg::OtherTab(saved::save(&State::demo())));
+    let mut theirs = here.clone();
+    theirs.progress = Default::default();
+    model.update(Msg::OtherTab(saved::save(&theirs)));
     assert_eq!(model.state, here);
 
     // But a tab that looks on takes over how far the other has come.
     let mut onlooker = started();
     onlooker.update(Msg::OtherTab(saved::save(&here)));
-    assert_eq!(onlooker.state.at_saw.step, Step::Stop(5));
+    assert_eq!(onlooker.state.progress().step, Step::Stop(5));
     assert!(!onlooker.state.at_saw.open);
 }
 

@@ -3,7 +3,7 @@
 use proptest::collection::vec;
 use proptest::prelude::*;
 
-use super::{WIDTH, started, type_in};
+use super::{WIDTH, type_in, with_one_board_of_each};
 use crate::keep::saved;
 use crate::model::Model;
 use crate::msg::{Edit, Msg, SawMove};
@@ -18,7 +18,7 @@ fn go(model: &mut Model, movement: SawMove) -> (usize, Step) {
 }
 
 fn place(model: &Model) -> (usize, Step) {
-    (model.state.at_saw.set, model.state.at_saw.step)
+    (model.state.progress().set, model.state.progress().step)
 }
 
 fn stops(model: &Model) -> Vec<usize> {
@@ -28,7 +28,7 @@ fn stops(model: &Model) -> Vec<usize> {
 
 #[test]
 fn every_set_is_set_up_before_its_stops_are_cut() {
-    let mut model = started();
+    let mut model = with_one_board_of_each();
     let mut walked = vec![go(&mut model, SawMove::Open)];
     while place(&model).1 != Step::Done {
         walked.push(go(&mut model, SawMove::Next));
@@ -50,7 +50,7 @@ fn every_set_is_set_up_before_its_stops_are_cut() {
 
 #[test]
 fn from_the_end_on_is_out_and_the_next_time_begins_anew() {
-    let mut model = started();
+    let mut model = with_one_board_of_each();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(1, Step::Done));
     go(&mut model, SawMove::Next);
@@ -60,7 +60,7 @@ fn from_the_end_on_is_out_and_the_next_time_begins_anew() {
 
 #[test]
 fn leaving_keeps_the_place() {
-    let mut model = started();
+    let mut model = with_one_board_of_each();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(1, Step::Stop(4)));
     go(&mut model, SawMove::Leave);
@@ -70,7 +70,7 @@ fn leaving_keeps_the_place() {
 
 #[test]
 fn another_plan_begins_at_its_first_set_up() {
-    let mut model = started();
+    let mut model = with_one_board_of_each();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(1, Step::Stop(4)));
     go(&mut model, SawMove::Leave);
@@ -81,7 +81,7 @@ fn another_plan_begins_at_its_first_set_up() {
 
 #[test]
 fn a_killed_tab_comes_back_to_the_same_stop() {
-    let mut model = started();
+    let mut model = with_one_board_of_each();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(0, Step::Stop(6)));
     let found = Found {
@@ -91,12 +91,13 @@ fn a_killed_tab_comes_back_to_the_same_stop() {
     let (again, effects) = Model::start(found);
     assert_eq!(again.state, model.state);
     assert!(again.state.at_saw.open);
+    let effects = super::beyond_fetching(effects);
     assert_eq!((again.notices, effects), (vec![], vec![]));
 }
 
 #[test]
 fn a_plan_that_changes_under_the_saw_is_said() {
-    let mut model = started();
+    let mut model = with_one_board_of_each();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(0, Step::Stop(20)));
     // As when a newer program plans the stored job otherwise.
@@ -107,6 +108,7 @@ fn a_plan_that_changes_under_the_saw_is_said() {
         stored: Some(saved::save(&state)),
         ..Found::default()
     });
+    let again = super::arrived(again);
     assert_eq!(again.notices, [Notice::PlanChanged]);
     assert!(again.state.at_saw.open);
     let (set, Step::Stop(stop)) = place(&again) else {
@@ -117,7 +119,7 @@ fn a_plan_that_changes_under_the_saw_is_said() {
 
 #[test]
 fn nothing_is_cut_from_a_stale_plan() {
-    let mut model = started();
+    let mut model = with_one_board_of_each();
     type_in(&mut model, WIDTH, "wide");
     go(&mut model, SawMove::Open);
     assert!(!model.state.at_saw.open);
@@ -125,7 +127,7 @@ fn nothing_is_cut_from_a_stale_plan() {
 
 #[test]
 fn one_can_leave_even_when_there_is_no_plan() {
-    let mut model = started();
+    let mut model = with_one_board_of_each();
     go(&mut model, SawMove::Open);
     model.update(Msg::Edit(Edit::Type(WIDTH, "wide".into())));
     assert!(model.state.at_saw.open);
@@ -139,14 +141,14 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
     #[test]
     fn the_step_at_the_saw_is_always_one_of_the_plan(messages in vec(msg(), 0..40)) {
-        let mut model = started();
+        let mut model = with_one_board_of_each();
         for msg in messages {
             model.update(msg);
             if let (true, Some(planned)) = (model.state.at_saw.open, model.answer.current()) {
-                let set = planned.plan.sets.get(model.state.at_saw.set);
+                let set = planned.plan.sets.get(model.state.progress().set);
                 let stops = set.map(|set| set.stops.len());
                 prop_assert!(stops.is_some());
-                if let Step::Stop(stop) = model.state.at_saw.step {
+                if let Step::Stop(stop) = model.state.progress().step {
                     prop_assert!(Some(stop) < stops);
                 }
             }

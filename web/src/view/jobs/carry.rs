@@ -17,6 +17,9 @@ pub(super) fn view(context: Context<'_>) -> Html {
             <h2 id="carry">{ "Take this job along" }</h2>
             <div class="prose">
                 <p>{ "The address of this page carries the open job, with its tools: bookmark it, and the bookmark is a copy." }</p>
+                if is_file(context) {
+                    <p>{ "This page is a file of this device: its address opens only here. To carry the job elsewhere, save it as a file." }</p>
+                }
                 if is_long {
                     <p class="caution">{ format!(
                         "This job's link has {length} characters, more than some programs pass on whole: save it as a file."
@@ -31,12 +34,19 @@ pub(super) fn view(context: Context<'_>) -> Html {
                 }
                 { open(context) }
             </div>
-            <details class="more">
-                <summary>{ "Show the link as a QR code" }</summary>
-                { qr::view(context).unwrap_or_else(|| html! { <p>{ "The link is too long for a code." }</p> }) }
-            </details>
+            if !is_file(context) {
+                <details class="more">
+                    <summary>{ "Show the link as a QR code" }</summary>
+                    { qr::view(context).unwrap_or_else(|| html! { <p>{ "The link is too long for a code." }</p> }) }
+                </details>
+            }
         </section>
     }
+}
+
+/// Whether the page was opened from a file, whose address nobody else can open.
+fn is_file(context: Context<'_>) -> bool {
+    context.model.home.starts_with("file:")
 }
 
 /// A file with a job is opened beside what is here; one with everything takes its place.

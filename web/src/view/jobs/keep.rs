@@ -20,6 +20,13 @@ pub(super) fn view(context: Context<'_>) -> Html {
                 <button type="button" class="button" onclick={context.send(Msg::SaveAll)}>{ "Save everything as a file" }</button>
                 <button type="button" class="button" onclick={context.send(Msg::Persist)}>{ "Ask the browser to keep it" }</button>
             </div>
+            <div class="prose served-only">
+                <p>{ "The page itself fits into one file, for a phone's own storage or a stick: it opens from there with no \
+                      server and no network. Work is kept per file; carry it over with a link or a file of the job." }</p>
+                <div class="buttons">
+                    <a class="button" href="./notchwright.html" download="notchwright.html">{ "Download the page as a file" }</a>
+                </div>
+            </div>
         </section>
     }
 }

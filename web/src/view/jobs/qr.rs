@@ -11,8 +11,11 @@ use crate::view::context::Context;
 /// Light modules around the code, which the standard asks for.
 const QUIET: i32 = 4;
 
-/// The code; none for a link that is too long for one.
+/// The code; none for a link that is too long for one, or that only this device could open.
 pub(in crate::view) fn view(context: Context<'_>) -> Option<Html> {
+    if context.model.home.starts_with("file:") {
+        return None;
+    }
     let address = format!(
         "{}{}",
         context.model.home,

@@ -23,11 +23,12 @@ pub(super) fn view(
 ) -> Html {
     let divisions = set.divisions;
     let place = format!("pass {} of {}", index + 1, here.passes.len());
-    let aloud = format!(
-        "{place}. {}. Dial: {}.",
-        set.name,
-        instruct::reading(stop.dial)
-    );
+    let board = if here.course.is_merged() {
+        format!("{}, ", set.name)
+    } else {
+        String::new()
+    };
+    let aloud = format!("{board}{place}. Dial: {}.", instruct::reading(stop.dial));
     html! {
         <main class="saw stop">
             { over(&set.name, place, here, context) }

@@ -32,7 +32,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
                 { slot::view(context) }
                 { stack::view(context) }
                 { settings::view(context) }
-                { about::view(context) }
+                { about::view() }
             </div>
         </>
     }

@@ -14,7 +14,7 @@ use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Look, Msg};
 use crate::state::{
     CutterField, DovetailField, Field, GrindKind, Id, JointField, JointKind, PaperSize, PinsBy,
-    Place, Prints, SlidingField, SlopeBy,
+    Place, SlidingField, SlopeBy,
 };
 use crate::testing::msg;
 
@@ -182,8 +182,9 @@ fn the_template_is_put_on_the_print_when_it_is_wanted() {
         (PaperSize::Letter, Paper::Letter),
     ] {
         let model = dovetails([
-            Msg::Look(Look::Prints(Prints::HoleLine)),
+            Msg::Look(Look::Templates(true)),
             Msg::Look(Look::Paper(size)),
+            Msg::Paper(true),
         ]);
         let tiles = marking_template(plan(&model), paper);
         let on = page(&model);

@@ -123,6 +123,11 @@ const CHUNKS: &[Chunk] = &[
 /// scripts, and what only they need is in no part.
 const START: &str = "startPage";
 
+/// The names of all chunks.
+pub(crate) fn names() -> Vec<&'static str> {
+    CHUNKS.iter().map(|chunk| chunk.name).collect()
+}
+
 /// One file of the divided module.
 pub(crate) struct Part {
     /// Its name, without an ending.

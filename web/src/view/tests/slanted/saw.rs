@@ -9,10 +9,12 @@ use super::{assert_says, dovetails, escaped, length, own, plan};
 use crate::model::Model;
 use crate::msg::{Edit, Msg, SawMove};
 use crate::state::{DovetailField, Field, Id, JointField, Step, ZeroKind};
+use crate::testing::one_board_of_each;
 
 /// Every page of a set: the words of its set-up as they stand in the page.
 fn set_ups(model: &mut Model) -> Vec<(Set, String)> {
     let sets = model.answer.cut().unwrap().sets.to_vec();
+    one_board_of_each().for_each(|msg| drop(model.update(msg)));
     model.update(Msg::Saw(SawMove::Open));
     let pages = sets.into_iter().enumerate().map(|(index, set)| {
         model.update(Msg::Saw(SawMove::Jump(index, Step::SetUp)));
@@ -108,7 +110,7 @@ fn a_zero_by_another_way_is_said_in_every_set_up() {
 
 #[test]
 fn every_stop_is_shown_to_the_end() {
-    let mut model = dovetails([Msg::Saw(SawMove::Open)]);
+    let mut model = dovetails(one_board_of_each().chain([Msg::Saw(SawMove::Open)]));
     for set in plan(&model).sets.clone() {
         let name = set
             .name
