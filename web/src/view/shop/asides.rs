@@ -25,7 +25,7 @@ fn one(aside: &Aside, context: Context<'_>) -> Html {
         html! { <button type="button" class="button" onclick={context.send(msg)}>{ label }</button> }
     };
     let says = if aside.can_open {
-        "Earlier work that a link took the place of."
+        "Earlier work, kept when something else took its place."
     } else {
         "Stored work that could not be read."
     };
