@@ -26,6 +26,7 @@
 mod accessibility;
 mod devtools;
 mod driver;
+mod engine;
 mod hands;
 mod journal;
 mod page;
@@ -33,6 +34,7 @@ mod place;
 mod view;
 
 pub use accessibility::Violation;
+pub use engine::Engine;
 pub use fantoccini::key::Key;
 pub use notchwright_site::Site;
 pub use page::Page;

@@ -15,6 +15,7 @@ use url::Url;
 use super::accessibility::{Violation, violations};
 use super::devtools;
 use super::driver::Driver;
+use super::engine::Engine;
 use super::journal::Journal;
 use super::place::{Downloads, target};
 use super::view::View;
@@ -30,6 +31,7 @@ pub struct Page {
     journal: Mutex<Journal>,
     origin: String,
     view: View,
+    engine: Engine,
     // Last, so that the browser is closed after everything that talks to it.
     _driver: Driver,
 }
@@ -41,9 +43,22 @@ impl Page {
     ///
     /// When the browser does not start, or the address does not answer.
     pub async fn open(url: &str, view: &View) -> Result<Self> {
-        let driver = Driver::start()?;
+        Self::open_in(Engine::Chromium, url, view).await
+    }
+
+    /// The same in any engine; only Chromium takes on the view, others keep a window of their own.
+    ///
+    /// # Errors
+    ///
+    /// When the browser does not start, or the address does not answer.
+    pub async fn open_in(engine: Engine, url: &str, view: &View) -> Result<Self> {
+        let driver = Driver::start(engine)?;
+        let capabilities = match engine {
+            Engine::Chromium => view.capabilities(),
+            Engine::Firefox | Engine::WebKit => engine.capabilities(),
+        };
         let client = ClientBuilder::new(HttpConnector::new())
-            .capabilities(view.capabilities())
+            .capabilities(capabilities)
             .connect(&driver.url())
             .await
             .context("could not start a browser")?;
@@ -52,6 +67,7 @@ impl Page {
             journal: Mutex::default(),
             origin: Url::parse(url)?.join("/")?.into(),
             view: view.clone(),
+            engine,
             _driver: driver,
         };
         page.make_view().await?;
@@ -60,6 +76,9 @@ impl Page {
     }
 
     async fn make_view(&self) -> Result<()> {
+        if self.engine != Engine::Chromium {
+            return Ok(());
+        }
         for (command, parameters) in self.view.commands() {
             self.devtools(command, parameters).await?;
         }
@@ -192,12 +211,19 @@ impl Page {
             }
             sleep(PAUSE).await;
         }
-        let mut journal = self.journal.lock().await;
-        journal.read(&self.client).await?;
-        let errors = journal.errors.join("\n");
+        let errors = self.errors().await?;
         bail!(
             "waited in vain for {expression}\nto be {wanted}\nit is  {last}\nerrors on the console:\n{errors}"
         )
+    }
+
+    /// What stands on the console, where the driver tells.
+    async fn errors(&self) -> Result<String> {
+        let mut journal = self.journal.lock().await;
+        if self.engine == Engine::Chromium {
+            journal.read(&self.client).await?;
+        }
+        Ok(journal.errors.join("\n"))
     }
 
     /// Waits until the copy for working offline is complete and answers for the page.
