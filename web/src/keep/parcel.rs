@@ -1,6 +1,6 @@
 //! One job of a state, to be carried elsewhere: by a link, a picture of it, or a file of its own.
 
-use crate::state::{Around, State, Work};
+use crate::state::{Around, Progress, State, Work};
 
 /// The open job with the whole shop: a bookmark is a copy of what one would miss.
 #[must_use]
@@ -20,7 +20,11 @@ pub(crate) fn with_shop(state: &State) -> State {
         .map(|joint| joint.id)
         .collect::<Vec<_>>()
     {
-        parcel.progress.set(state.progress.of(joint).clone());
+        // Of one that has not begun, the progress names no joint.
+        parcel.progress.set(Progress {
+            joint,
+            ..state.progress.of(joint).clone()
+        });
     }
     parcel
 }
