@@ -3,16 +3,71 @@
 use notchwright_core::units::{Mm, Unit};
 use proptest::prelude::*;
 use proptest::sample::select;
+use proptest::test_runner::TestCaseError;
 
-use crate::model::Chunk;
+use crate::effect::Effect;
+use crate::keep::saved;
+use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Look, Msg, SawMove, Shelf};
 use crate::state::{
-    Approach, CutField, CutterField, DovetailField, Edge, Field, First, GrindKind, Id, JointField,
-    JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, PaperSize, PinsBy, Place, PointField,
-    Prints, Rises, Rounding, RoutField, SawField, ScrewField, Section, Side, SledField,
-    SlidingField, SlopeBy, SlotField, SquareField, StackField, Step, Theme, Tool, WidthBy,
-    ZeroKind,
+    Approach, Around, CutField, CutterField, DovetailField, Edge, Field, First, GrindKind, Id,
+    JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, PaperSize, PiecesForm,
+    PinsBy, Place, PointField, Prints, Rises, Rounding, RoutField, SawField, ScrewField, Section,
+    Side, SledField, SlidingField, SlopeBy, SlotField, SquareField, StackField, State, Step, Theme,
+    Tool, WidthBy, ZeroKind,
 };
+use crate::update::Found;
+
+/// The page on its first visit, with the part for jobs and for the saw, which is fetched right after the start.
+pub(crate) fn started() -> Model {
+    opened(Found::default()).0
+}
+
+/// The page with that part, and what else it asks for at the start.
+pub(crate) fn opened(found: Found) -> (Model, Vec<Effect>) {
+    let (mut model, mut effects) = Model::start(found);
+    let asked = effects
+        .iter()
+        .position(|effect| *effect == Effect::Fetch(Chunk::Jobs));
+    effects.remove(asked.unwrap());
+    assert_eq!(model.update(Msg::Came(Chunk::Jobs)), [Effect::AskWhatCan]);
+    (model, effects)
+}
+
+/// The page that finds this state in the store.
+pub(crate) fn opened_with(state: &State) -> (Model, Vec<Effect>) {
+    opened(Found {
+        stored: Some(saved::save(state)),
+        ..Found::default()
+    })
+}
+
+/// The step that is shown at the saw is one of the plan.
+pub(crate) fn assert_within_plan(model: &Model) -> Result<(), TestCaseError> {
+    let course = model.answer.course(model.state.at_saw.order);
+    let (true, Some(course)) = (model.state.at_saw.open, course) else {
+        return Ok(());
+    };
+    let at = model.state.progress();
+    prop_assert!(at.set < course.legs());
+    let load = course
+        .loads(at.set)
+        .into_iter()
+        .find(|load| load.end == at.end);
+    prop_assert!(load.is_some(), "{:?}", at);
+    if let (Step::Stop(stop), Some(load)) = (at.step, load) {
+        prop_assert!(stop < course.passes(at.set, &load).len(), "{:?}", at);
+    }
+    Ok(())
+}
+
+/// The worked joint alone, cut on one end of one board each.
+pub(crate) fn single() -> State {
+    let mut state = State::demo();
+    state.work.job.joints = Around::default();
+    state.work.joint.pieces = PiecesForm::default();
+    state
+}
 
 fn id() -> impl Strategy<Value = Id> {
     (0_u16..6).prop_map(Id)

@@ -16,14 +16,9 @@ use crate::notice::Notice;
 use crate::state::{
     Cutter, CutterField, Entry, Field, Id, JointField, LayoutKind, Named, Place, State,
 };
-use crate::testing::msg;
-use crate::update::Found;
+use crate::testing::{msg, started};
 
 const WIDTH: Field = Field::Joint(JointField::Width);
-
-fn started() -> Model {
-    Model::start(Found::default()).0
-}
 
 fn type_in(model: &mut Model, field: Field, text: &str) {
     model.update(Msg::Edit(Edit::Type(field, text.into())));

@@ -1,10 +1,12 @@
-//! What the first version wrote, when sleds still stood with their saws.
+//! What earlier versions wrote: the first, when sleds still stood with their saws, and the second, when there was one
+//! joint.
 
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
 use serde_json::{Map, Value, json};
 
+use super::whole;
 use crate::keep::{Restored, Unreadable, saved};
 use crate::model::Model;
 use crate::msg::{Edit, Msg, Shelf};
@@ -50,7 +52,9 @@ fn every_saw_that_had_one_gets_a_sled_of_its_number() {
         { "id": 4, "name": "Other saw", "base": { "in": "1/2" } },
         { "id": 5, "travel": "300" },
     ]);
-    let Restored { state, is_whole } = restored(&saws(&items, 4));
+    let Restored {
+        state, is_whole, ..
+    } = restored(&saws(&items, 4));
     assert!(is_whole);
     assert_eq!(
         sleds(&state),
@@ -72,7 +76,9 @@ fn every_saw_that_had_one_gets_a_sled_of_its_number() {
 #[test]
 fn saws_without_sleds_bring_none() {
     let items = json!([{ "id": 1, "name": "Bench saw", "greatestHeight": "80" }]);
-    let Restored { state, is_whole } = restored(&saws(&items, 1));
+    let Restored {
+        state, is_whole, ..
+    } = restored(&saws(&items, 1));
     assert!(is_whole);
     assert_eq!(sleds(&state), []);
     assert_eq!(state.work.shop.saws.items().len(), 1);
@@ -123,18 +129,12 @@ fn what_cannot_be_a_shop_is_noticed_and_does_no_harm() {
         let Restored {
             state: read,
             is_whole,
+            ..
         } = restored(&state);
         assert!(!is_whole, "{state}");
         // What was understood of it is kept for good.
         let again = saved::restore(&saved::save(&read)).unwrap();
-        assert_eq!(
-            again,
-            Restored {
-                state: read,
-                is_whole: true
-            },
-            "{state}"
-        );
+        assert_eq!(again, whole(read), "{state}");
     }
     for state in [json!(7), json!([]), json!(null)] {
         assert_eq!(saved::restore(&stored(&state)), Err(Unreadable::Damaged));
@@ -195,7 +195,7 @@ proptest! {
             2 => json!({ "work": { "shop": { "saws": { "items": list, "chosen": 1 } } } }),
             _ => json!({ "work": { "shop": { "saws": { "items": [list], "chosen": 1 } } } }),
         };
-        let Restored { state: read, is_whole } = restored(&state);
+        let Restored { state: read, is_whole, .. } = restored(&state);
         if is_whole {
             let saved: Value = serde_json::from_str(&saved::save(&read)).unwrap();
             let mut kept = texts(&saved);
@@ -215,7 +215,7 @@ proptest! {
         chosen in select(&[1_u16, 2, 7][..]),
     ) {
         let items = json!([first, second, third]);
-        let Restored { state, is_whole } = restored(&saws(&items, chosen));
+        let Restored { state, is_whole, .. } = restored(&saws(&items, chosen));
         prop_assert!(is_whole, "{}", items);
         prop_assert_eq!(state.work.shop.saws.items().len(), 3);
         prop_assert_eq!(state.work.shop.saws.chosen().map(|saw| saw.id), Some(Id(chosen)));

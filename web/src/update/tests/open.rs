@@ -1,12 +1,13 @@
 //! Opening, and never losing what was there.
 
-use super::{WIDTH, started, type_in};
+use super::{WIDTH, type_in};
 use crate::effect::Effect;
 use crate::keep::{Unreadable, link, saved};
-use crate::model::Model;
+use crate::model::{Chunk, Model};
 use crate::msg::{Msg, SawMove};
 use crate::notice::Notice;
-use crate::state::{Entry, State, Step};
+use crate::state::{Entry, Progress, State, Step};
+use crate::testing::{opened, opened_with, started};
 use crate::update::Found;
 
 /// A job of this width.
@@ -28,20 +29,36 @@ fn width(model: &Model) -> &str {
     &model.state.work.joint.width.text
 }
 
+/// The widths of the open joints of all jobs, in order.
+fn widths(model: &Model) -> Vec<&str> {
+    let work = &model.state.work;
+    let job = |place| {
+        work.jobs
+            .get(place)
+            .map_or(&work.joint, |job| &job.open.joint)
+    };
+    let widths = (0..work.jobs.count()).map(|place| job(place).width.text.as_str());
+    widths.collect()
+}
+
 #[test]
 fn the_first_visit_opens_the_worked_joint() {
     let (model, effects) = Model::start(Found::default());
     assert_eq!(model.state, State::demo());
     assert!(model.answer.current().is_some());
-    assert_eq!((model.notices, effects), (vec![], vec![]));
+    assert_eq!(model.notices, []);
+    assert_eq!(effects, [Effect::Fetch(Chunk::Jobs)]);
     assert!(!model.can_undo);
 }
 
 #[test]
 fn a_bookmark_restores_the_job_in_another_browser() {
     let mut job = job("160");
-    job.at_saw.step = Step::Stop(3);
-    let (model, effects) = Model::start(Found {
+    job.progress.set(Progress {
+        step: Step::Stop(3),
+        ..Progress::default()
+    });
+    let (model, effects) = opened(Found {
         fragment: link::write(&job),
         ..Found::default()
     });
@@ -51,38 +68,34 @@ fn a_bookmark_restores_the_job_in_another_browser() {
 }
 
 #[test]
-fn a_link_over_other_work_can_be_undone_and_the_work_is_kept_aside() {
-    let (mut model, effects) = Model::start(found(&job("150"), &link::write(&job("160"))));
+fn a_link_is_opened_beside_other_work_and_undo_takes_it_away() {
+    let (mut model, effects) = opened(found(&job("150"), &link::write(&job("160"))));
+    assert_eq!(widths(&model), ["150", "160"]);
     assert_eq!(width(&model), "160");
-    assert_eq!(model.notices, [Notice::LinkReplaced]);
-    let [Effect::KeepAside { key, text }] = effects.as_slice() else {
-        panic!("{effects:?}")
-    };
-    assert_eq!(*text, saved::save(&job("150")));
-    assert!(model.asides[0].can_open);
+    assert_eq!(model.notices, [Notice::JobAdded]);
+    assert!(model.notices[0].can_undo());
+    assert_eq!((effects, &model.asides), (vec![], &vec![]));
 
-    // Back again it need not lie aside; forth again it must.
-    let effects = model.update(Msg::Undo);
-    assert_eq!(width(&model), "150");
-    assert_eq!(effects, [Effect::DropAside { key: key.clone() }]);
-    let effects = model.update(Msg::Redo);
-    assert_eq!(width(&model), "160");
-    assert!(
-        matches!(effects.as_slice(), [Effect::KeepAside { .. }]),
-        "{effects:?}"
-    );
+    model.update(Msg::Undo);
+    assert_eq!(model.state, job("150"));
+    assert_eq!(model.notices, []);
+    model.update(Msg::Redo);
+    assert_eq!(widths(&model), ["150", "160"]);
 }
 
 #[test]
 fn work_kept_aside_survives_the_tab_and_changes_places_when_opened() {
-    let (first, effects) = Model::start(found(&job("150"), &link::write(&job("160"))));
+    let (mut first, _) = opened(found(&job("150"), ""));
+    let effects = first.update(Msg::OpenFile(saved::save(&job("160"))));
     let [Effect::KeepAside { key, text }] = effects.as_slice() else {
         panic!("{effects:?}")
     };
-    let (mut model, _) = Model::start(Found {
+    assert_eq!(*text, saved::save(&job("150")));
+    let (mut model, _) = opened(Found {
         asides: vec![(key.clone(), text.clone())],
         ..found(&first.state, "")
     });
+    assert!(model.asides[0].can_open);
     model.update(Msg::OpenAside(key.clone()));
     assert_eq!(width(&model), "150");
     let kept: Vec<_> = model.asides.iter().map(|aside| &*aside.text).collect();
@@ -93,24 +106,26 @@ fn work_kept_aside_survives_the_tab_and_changes_places_when_opened() {
 
 #[test]
 fn a_link_to_the_same_work_keeps_the_place_at_the_saw() {
-    let mut stored = started();
-    stored.update(Msg::Saw(SawMove::Open));
-    stored.update(Msg::Saw(SawMove::Next));
-    let (model, effects) = Model::start(found(&stored.state, &link::write(&State::demo())));
-    assert_eq!(model.state, stored.state);
-    assert_eq!((model.notices, effects), (vec![], vec![]));
+    for width in ["140", "150"] {
+        let (mut stored, _) = opened_with(&job(width));
+        stored.update(Msg::Saw(SawMove::Open));
+        stored.update(Msg::Saw(SawMove::Next));
+        let (model, effects) = opened(found(&stored.state, &link::write(&job(width))));
+        assert_eq!(model.state, stored.state);
+        assert_eq!((model.notices, effects), (vec![], vec![]));
+    }
 }
 
 #[test]
 fn the_pages_own_address_never_outdoes_the_store() {
-    let (model, _) = Model::start(Found {
+    let (model, _) = opened(Found {
         is_own: true,
         ..found(&job("150"), &link::write(&job("140.5")))
     });
     assert_eq!(width(&model), "150");
     assert_eq!(model.notices, []);
     // But it is all there is where the store was wiped.
-    let (model, _) = Model::start(Found {
+    let (model, _) = opened(Found {
         is_own: true,
         fragment: link::write(&job("140.5")),
         ..Found::default()
@@ -140,7 +155,7 @@ fn a_broken_link_changes_nothing_and_is_kept_aside() {
 
 #[test]
 fn a_broken_store_is_kept_aside_and_the_page_works() {
-    let (mut model, effects) = Model::start(Found {
+    let (mut model, effects) = opened(Found {
         stored: Some("{\"version\":1,\"st".into()),
         ..Found::default()
     });
@@ -168,7 +183,7 @@ fn a_broken_store_is_kept_aside_and_the_page_works() {
 #[test]
 fn a_store_read_in_parts_says_so() {
     let text = "{\"version\":1,\"state\":{\"work\":{\"joint\":{\"width\":\"150\",\"glueGap\":7}}}}";
-    let (model, effects) = Model::start(Found {
+    let (model, effects) = opened(Found {
         stored: Some(text.into()),
         ..Found::default()
     });
@@ -180,7 +195,7 @@ fn a_store_read_in_parts_says_so() {
 #[test]
 fn new_texts_set_aside_never_take_the_place_of_others() {
     let aside = |n: usize| (format!("notchwright.aside.{n}"), format!("text {n}"));
-    let (model, effects) = Model::start(Found {
+    let (model, effects) = opened(Found {
         stored: Some("?".into()),
         asides: vec![aside(10), aside(9)],
         ..Found::default()
@@ -200,7 +215,7 @@ fn new_texts_set_aside_never_take_the_place_of_others() {
     );
     assert_eq!(effects.len(), 1);
 
-    let (model, effects) = Model::start(Found {
+    let (model, effects) = opened(Found {
         stored: Some("?".into()),
         asides: (1..=20).map(aside).collect(),
         ..Found::default()
@@ -237,7 +252,7 @@ fn another_tab_does_not_move_the_saw_in_this_one() {
     // But a tab that looks on takes over how far the other has come.
     let mut onlooker = started();
     onlooker.update(Msg::OtherTab(saved::save(&here)));
-    assert_eq!(onlooker.state.at_saw.step, Step::Stop(5));
+    assert_eq!(onlooker.state.progress().step, Step::Stop(5));
     assert!(!onlooker.state.at_saw.open);
 }
 
@@ -291,4 +306,20 @@ fn a_file_that_is_partly_understood_says_so() {
     assert_eq!(model.notices, [Notice::FilePartly]);
     model.update(Msg::Undo);
     assert_eq!(model.state, State::demo());
+}
+
+/// Whoever left the second version at the saw goes on where they were: the plan is the same.
+#[test]
+fn the_second_version_is_taken_up_at_the_saw() {
+    let text = include_str!("../../keep/tests/version-2.json").trim();
+    let (mut model, effects) = opened(Found {
+        stored: Some(text.into()),
+        ..Found::default()
+    });
+    assert_eq!(effects, [Effect::Fetch(Chunk::Dovetail)]);
+    model.update(Msg::Came(Chunk::Dovetail));
+    assert_eq!(model.notices, []);
+    let at = model.state.progress();
+    assert_eq!((at.set, at.step), (3, Step::Stop(2)));
+    assert!(model.state.at_saw.open);
 }

@@ -3,16 +3,16 @@
 use proptest::collection::vec;
 use proptest::prelude::*;
 
-use super::{WIDTH, started, type_in};
+use super::{WIDTH, type_in};
 use crate::effect::Effect;
-use crate::keep::{link, saved};
+use crate::keep::link;
 use crate::model::{Chunk, Model, Part};
 use crate::msg::{Edit, Msg, SawMove};
 use crate::notice::Notice;
 use crate::state::{
     DovetailField, Entry, Field, Id, JointKind, PinsBy, Place, SlidingField, SlopeBy, State, Step,
 };
-use crate::testing::{edit, msg};
+use crate::testing::{assert_within_plan, edit, msg, opened, opened_with, single, started};
 use crate::update::Found;
 
 fn make(model: &mut Model, edit: Edit) -> Vec<Effect> {
@@ -20,7 +20,15 @@ fn make(model: &mut Model, edit: Edit) -> Vec<Effect> {
 }
 
 fn open() -> Model {
-    let mut model = started();
+    as_dovetails(started())
+}
+
+/// The same, cut on one end of one board each.
+fn alone() -> Model {
+    as_dovetails(opened_with(&single()).0)
+}
+
+fn as_dovetails(mut model: Model) -> Model {
     make(&mut model, Edit::Joint(JointKind::Dovetail));
     model.update(Msg::Came(Chunk::Dovetail));
     model
@@ -37,7 +45,8 @@ fn go(model: &mut Model, movement: SawMove) -> (usize, Step) {
 }
 
 fn place(model: &Model) -> (usize, Step) {
-    (model.state.at_saw.set, model.state.at_saw.step)
+    let at = model.state.progress();
+    (at.set, at.step)
 }
 
 /// How many stops each set-up has.
@@ -48,16 +57,13 @@ fn stops(model: &Model) -> Vec<usize> {
 
 /// The page opened again with what it stored, and what it then asks for.
 fn opened_again(state: &State) -> (Model, Vec<Effect>) {
-    Model::start(Found {
-        stored: Some(saved::save(state)),
-        ..Found::default()
-    })
+    opened_with(state)
 }
 
 #[test]
 fn the_part_is_asked_for_once_whichever_joint_is_chosen() {
     let mut model = started();
-    assert_eq!(model.needed(), None);
+    assert_eq!(model.needed().next(), None);
     let effects = make(&mut model, Edit::Joint(JointKind::Dovetail));
     assert_eq!(effects, [Effect::Fetch(Chunk::Dovetail)]);
     assert_eq!(model.parts.of(Chunk::Dovetail), Part::Asked);
@@ -141,7 +147,7 @@ fn a_picked_number_of_tails_is_planned() {
 
 #[test]
 fn all_five_set_ups_are_gone_through_before_their_stops() {
-    let mut model = open();
+    let mut model = alone();
     let stops = stops(&model);
     assert_eq!(stops.len(), 5);
     let mut expected = Vec::new();
@@ -164,7 +170,7 @@ fn all_five_set_ups_are_gone_through_before_their_stops() {
 
 #[test]
 fn one_can_jump_to_any_set_and_not_beyond() {
-    let mut model = open();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     for set in [3, 1, 4] {
         let to = (set, Step::Stop(1));
@@ -177,7 +183,7 @@ fn one_can_jump_to_any_set_and_not_beyond() {
 
 #[test]
 fn a_killed_tab_comes_back_to_the_same_stop_once_the_part_has_come() {
-    let mut model = open();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(2, Step::Stop(3)));
     let (mut again, effects) = opened_again(&model.state);
@@ -192,7 +198,7 @@ fn a_killed_tab_comes_back_to_the_same_stop_once_the_part_has_come() {
 
 #[test]
 fn a_plan_that_changes_under_the_saw_is_said() {
-    let mut model = open();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     let last = stops(&model)[2] - 1;
     go(&mut model, SawMove::Jump(2, Step::Stop(last)));
@@ -204,14 +210,14 @@ fn a_plan_that_changes_under_the_saw_is_said() {
     again.update(Msg::Came(Chunk::Dovetail));
     assert_eq!(again.notices, [Notice::PlanChanged]);
     let (2, Step::Stop(stop)) = place(&again) else {
-        panic!("{:?}", again.state.at_saw)
+        panic!("{:?}", again.state.progress())
     };
     assert!(stop < stops(&again)[2]);
 }
 
 #[test]
 fn another_joint_begins_at_its_own_first_set_up() {
-    let mut model = open();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(3, Step::Stop(2)));
     go(&mut model, SawMove::Leave);
@@ -229,7 +235,7 @@ fn the_joint_is_not_needed_in_other_places() {
     let mut model = open();
     let before = model.answer.slanted.clone();
     model.update(Msg::Go(Place::Sled));
-    assert_eq!(model.needed(), Some(Chunk::Sled));
+    assert!(model.needed().eq([Chunk::Sled]));
     type_in(&mut model, WIDTH, "150");
     assert_eq!(model.answer.slanted, before);
     model.update(Msg::Go(Place::Joint));
@@ -249,7 +255,7 @@ fn a_link_carries_the_whole_joint() {
     }
     make(&mut model, Edit::Pins(PinsBy::Equal));
     make(&mut model, Edit::PinCutter(Id(3)));
-    let (there, effects) = Model::start(Found {
+    let (there, effects) = opened(Found {
         fragment: link::write(&model.state),
         ..Found::default()
     });
@@ -286,19 +292,13 @@ proptest! {
         let mut model = open();
         for msg in messages {
             model.update(msg);
-            let is_open = model.needed() == Some(Chunk::Dovetail) && model.parts.of(Chunk::Dovetail) == Part::Here;
+            let is_open = model.needed().any(|chunk| chunk == Chunk::Dovetail) && model.parts.of(Chunk::Dovetail) == Part::Here;
             if is_open {
                 let answer = model.answer.clone();
                 model.refresh();
                 prop_assert!(model.answer == answer);
             }
-            if let (true, Some(cut)) = (model.state.at_saw.open, model.answer.cut()) {
-                let (set, step) = place(&model);
-                prop_assert!(set < cut.sets.len());
-                if let Step::Stop(stop) = step {
-                    prop_assert!(stop < cut.sets[set].stops.len());
-                }
-            }
+            assert_within_plan(&model)?;
         }
         while model.can_undo {
             model.update(Msg::Undo);
