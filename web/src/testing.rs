@@ -1,5 +1,6 @@
 //! States, edits and messages made up for tests.
 
+use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -7,14 +8,14 @@ use proptest::test_runner::TestCaseError;
 
 use crate::effect::Effect;
 use crate::keep::saved;
-use crate::model::{Chunk, Model};
-use crate::msg::{Edit, Look, Msg, SawMove, Shelf};
+use crate::model::{Can, Chunk, Model, Part};
+use crate::msg::{Edit, Leaf, Look, Msg, SawMove, Shelf, Way};
 use crate::state::{
-    Approach, Around, CutField, CutterField, DovetailField, Edge, Field, First, GrindKind, Id,
-    JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, PaperSize, PiecesForm,
-    PinsBy, Place, PointField, Prints, Rises, Rounding, RoutField, SawField, ScrewField, Section,
-    Side, SledField, SlidingField, SlopeBy, SlotField, SquareField, StackField, State, Step, Theme,
-    Tool, WidthBy, ZeroKind,
+    Approach, Around, CutField, CutterField, DovetailField, Edge, End, Ends, Field, First,
+    GrindKind, Hand, Id, JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, Order,
+    PaperSize, PiecesField, PiecesForm, PinsBy, Place, PointField, Prints, Rises, Rounding,
+    RoutField, SawField, ScrewField, Section, Side, SledField, SlidingField, SlopeBy, SlotField,
+    SquareField, StackField, State, Step, Theme, Tool, WidthBy, ZeroKind,
 };
 use crate::update::Found;
 
@@ -45,7 +46,8 @@ pub(crate) fn opened_with(state: &State) -> (Model, Vec<Effect>) {
 /// The step that is shown at the saw is one of the plan.
 pub(crate) fn assert_within_plan(model: &Model) -> Result<(), TestCaseError> {
     let course = model.answer.course(model.state.at_saw.order);
-    let (true, Some(course)) = (model.state.at_saw.open, course) else {
+    let is_shown = model.state.at_saw.open && model.parts.of(Chunk::Jobs) == Part::Here;
+    let (true, Some(course)) = (is_shown, course) else {
         return Ok(());
     };
     let at = model.state.progress();
@@ -75,7 +77,9 @@ fn id() -> impl Strategy<Value = Id> {
 
 fn field() -> impl Strategy<Value = Field> {
     prop_oneof![
+        Just(Field::Job),
         select(JointField::ALL).prop_map(Field::Joint),
+        select(PiecesField::ALL).prop_map(Field::Pieces),
         (id(), select(SawField::ALL)).prop_map(|(id, field)| Field::Saw(id, field)),
         (id(), select(CutterField::ALL)).prop_map(|(id, field)| Field::Cutter(id, field)),
         (id(), select(ScrewField::ALL)).prop_map(|(id, field)| Field::Screw(id, field)),
@@ -143,6 +147,11 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         (0_usize..40).prop_map(Edit::Count),
         (0_usize..20).prop_map(Edit::Tails),
         id().prop_map(Edit::PinCutter),
+        (
+            select(&[Board::A, Board::B][..]),
+            select(&[Ends::One, Ends::Both][..])
+        )
+            .prop_map(|(board, ends)| Edit::Ends(board, ends)),
     ];
     let item = prop_oneof![
         shelf().prop_map(Edit::Add),
@@ -190,22 +199,68 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         1 => length.prop_map(Edit::AddStack),
         2 => pick,
         2 => item,
+        2 => leaf().prop_map(Edit::Job),
+        2 => leaf().prop_map(Edit::JointOf),
     ]
 }
 
-fn saw_move() -> impl Strategy<Value = SawMove> {
+/// One of a few, and sometimes beyond them.
+pub(crate) fn leaf() -> impl Strategy<Value = Leaf> {
+    let place = || 0_usize..6;
+    prop_oneof![
+        Just(Leaf::Add),
+        place().prop_map(Leaf::Open),
+        place().prop_map(Leaf::Duplicate),
+        place().prop_map(Leaf::Remove),
+    ]
+}
+
+fn end() -> impl Strategy<Value = End> {
+    (0_usize..9, 0_usize..3, 0_usize..2).prop_map(|(piece, board, end)| End::new(piece, board, end))
+}
+
+pub(crate) fn saw_move() -> impl Strategy<Value = SawMove> {
     let step = prop_oneof![
         Just(Step::SetUp),
+        Just(Step::Board),
         Just(Step::Done),
         (0_usize..200).prop_map(Step::Stop),
     ];
     prop_oneof![
-        Just(SawMove::Open),
-        Just(SawMove::Next),
-        Just(SawMove::Back),
-        Just(SawMove::Leave),
-        (0_usize..4, step).prop_map(|(set, step)| SawMove::Jump(set, step)),
+        2 => Just(SawMove::Open),
+        6 => Just(SawMove::Next),
+        2 => Just(SawMove::Back),
+        1 => Just(SawMove::Leave),
+        1 => Just(SawMove::Anew),
+        1 => any::<bool>().prop_map(SawMove::Pause),
+        1 => end().prop_map(SawMove::Take),
+        2 => (end(), any::<bool>()).prop_map(|(end, is_done)| SawMove::Mark(end, is_done)),
+        2 => (0_usize..4, step).prop_map(|(set, step)| SawMove::Jump(set, step)),
     ]
+}
+
+fn way() -> impl Strategy<Value = Way> {
+    prop_oneof![
+        any::<bool>().prop_map(Way::Speaks),
+        any::<bool>().prop_map(Way::Listens),
+        select(&[Hand::Left, Hand::Right][..]).prop_map(Way::Hand),
+        select(&[Order::Boards, Order::Stops][..]).prop_map(Way::Order),
+    ]
+}
+
+fn heard() -> impl Strategy<Value = String> {
+    prop_oneof![
+        3 => select(&["next", "Back!", "go on, again", "pause", "resume"][..]).prop_map(str::to_owned),
+        1 => "\\PC{0,12}",
+    ]
+}
+
+fn can() -> impl Strategy<Value = Can> {
+    any::<[bool; 3]>().prop_map(|[speak, listen, share]| Can {
+        speak,
+        listen,
+        share,
+    })
 }
 
 fn look() -> impl Strategy<Value = Look> {
@@ -232,11 +287,15 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
     prop_oneof![
         6 => edit().prop_map(Msg::Edit),
         3 => saw_move().prop_map(Msg::Saw),
+        1 => way().prop_map(Msg::Way),
+        1 => heard().prop_map(Msg::Heard),
+        1 => Just(Msg::Speak),
+        1 => can().prop_map(Msg::Can),
         1 => Just(Msg::Undo),
         1 => Just(Msg::Redo),
-        1 => select(&[Place::Joint, Place::Sled, Place::Shop][..]).prop_map(Msg::Go),
+        1 => select(&[Place::Joint, Place::Sled, Place::Jobs, Place::Shop][..]).prop_map(Msg::Go),
         1 => (
-            select(&[Chunk::Sled, Chunk::Dovetail][..]),
+            select(&[Chunk::Sled, Chunk::Dovetail, Chunk::Shop, Chunk::Jobs][..]),
             select(&[Msg::Came, Msg::DidNotCome, Msg::AskAgain][..])
         )
             .prop_map(|(chunk, what)| what(chunk)),

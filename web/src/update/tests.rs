@@ -1,5 +1,6 @@
 //! What each message does.
 
+mod jobs;
 mod open;
 mod saw;
 mod slanted;

@@ -4,7 +4,7 @@ use super::{WIDTH, type_in};
 use crate::effect::Effect;
 use crate::keep::{Unreadable, link, saved};
 use crate::model::{Chunk, Model};
-use crate::msg::{Msg, SawMove};
+use crate::msg::{Edit, Leaf, Msg, SawMove};
 use crate::notice::Notice;
 use crate::state::{Entry, Progress, State, Step};
 use crate::testing::{opened, opened_with, started};
@@ -81,6 +81,28 @@ fn a_link_is_opened_beside_other_work_and_undo_takes_it_away() {
     assert_eq!(model.notices, []);
     model.update(Msg::Redo);
     assert_eq!(widths(&model), ["150", "160"]);
+}
+
+/// Undo is about what was typed: whoever went on cutting meanwhile has not cut less.
+#[test]
+fn undoing_an_added_job_takes_back_nothing_that_was_cut() {
+    let (mut model, _) = opened(found(&job("150"), &link::write(&job("160"))));
+    model.update(Msg::Edit(Edit::Job(Leaf::Open(0))));
+    for movement in [SawMove::Open, SawMove::Next, SawMove::Next, SawMove::Leave] {
+        model.update(Msg::Saw(movement));
+    }
+    let cut = model.state.progress().clone();
+    assert_eq!(cut.step, Step::Stop(0));
+    for _ in 0..2 {
+        model.update(Msg::Undo);
+    }
+    assert_eq!(widths(&model), ["150"]);
+    assert_eq!(model.state.progress(), &cut);
+    for _ in 0..2 {
+        assert_eq!(model.update(Msg::Redo), []);
+    }
+    assert_eq!(widths(&model), ["150", "160"]);
+    assert_eq!(model.state.progress(), &cut);
 }
 
 #[test]
