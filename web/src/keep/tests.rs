@@ -1,6 +1,7 @@
 //! What is kept comes back, and what is foreign does no harm.
 
 mod former;
+mod links;
 
 use notchwright_core::units::Unit;
 use proptest::collection::vec;
@@ -96,11 +97,11 @@ fn a_link_cut_short_is_refused() {
     }
 }
 
-/// Messengers and mail programs break lines at about two thousand.
+/// Messengers and mail programs break lines at about two thousand. It was 1228 when jobs came.
 #[test]
 fn the_link_of_an_ordinary_job_is_short() {
     let length = link::write(&State::demo()).len();
-    assert!(length < 1400, "{length}");
+    assert!(length < 1300, "{length}");
 }
 
 #[test]

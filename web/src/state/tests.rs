@@ -1,5 +1,7 @@
 //! What is typed comes back as it was typed.
 
+mod bring;
+
 use notchwright_core::units::{Mm, Unit, parse_length};
 use proptest::prelude::*;
 
