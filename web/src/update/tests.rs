@@ -1,10 +1,13 @@
 //! What each message does.
 
+mod course;
 mod jobs;
 mod open;
 mod saw;
 mod slanted;
 mod sled;
+mod tabs;
+mod ways;
 
 use notchwright_core::units::{Mm, Unit};
 use proptest::collection::vec;

@@ -211,11 +211,13 @@ proptest! {
     }
 }
 
+type Change = fn(&mut Work);
+
 /// Only the changed job is another: which joint is open and what its joints are numbered says nothing.
 #[test]
 fn a_changed_job_is_told_from_the_same() {
     let there = State::demo();
-    let changes: [(fn(&mut Work), Brought); 9] = [
+    let changes: [(Change, Brought); 9] = [
         (|_| {}, Brought::Open),
         (|work| work.open_joint(1), Brought::Open),
         (|work| work.joint.id = Id(7), Brought::Open),
