@@ -4,16 +4,72 @@ use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit};
 use proptest::prelude::*;
 use proptest::sample::select;
+use proptest::test_runner::TestCaseError;
 
-use crate::model::{Can, Chunk};
-use crate::msg::{Edit, Export, Leaf, Look, Msg, SawMove, Shelf, Way};
+use crate::effect::Effect;
+use crate::keep::saved;
+use crate::model::{Can, Chunk, Model, Part};
+use crate::msg::{Edit, Leaf, Look, Msg, SawMove, Shelf, Way};
 use crate::state::{
-    Approach, CutField, CutterField, DovetailField, Edge, End, Ends, Field, First, GrindKind, Hand,
-    Id, JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, Order, PaperSize,
-    PiecesField, PinsBy, Place, PointField, Prints, Rises, Rounding, RoutField, SawField,
-    ScrewField, Section, Side, SledField, SlidingField, SlopeBy, SlotField, SquareField,
-    StackField, Step, Theme, Tool, WidthBy, ZeroKind,
+    Approach, Around, CutField, CutterField, DovetailField, Edge, End, Ends, Field, First,
+    GrindKind, Hand, Id, JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, Order,
+    PaperSize, PiecesField, PiecesForm, PinsBy, Place, PointField, Prints, Rises, Rounding,
+    RoutField, SawField, ScrewField, Section, Side, SledField, SlidingField, SlopeBy, SlotField,
+    SquareField, StackField, State, Step, Theme, Tool, WidthBy, ZeroKind,
 };
+use crate::update::Found;
+
+/// The page on its first visit, with the part for jobs and for the saw, which is fetched right after the start.
+pub(crate) fn started() -> Model {
+    opened(Found::default()).0
+}
+
+/// The page with that part, and what else it asks for at the start.
+pub(crate) fn opened(found: Found) -> (Model, Vec<Effect>) {
+    let (mut model, mut effects) = Model::start(found);
+    let asked = effects
+        .iter()
+        .position(|effect| *effect == Effect::Fetch(Chunk::Jobs));
+    effects.remove(asked.unwrap());
+    assert_eq!(model.update(Msg::Came(Chunk::Jobs)), [Effect::AskWhatCan]);
+    (model, effects)
+}
+
+/// The page that finds this state in the store.
+pub(crate) fn opened_with(state: &State) -> (Model, Vec<Effect>) {
+    opened(Found {
+        stored: Some(saved::save(state)),
+        ..Found::default()
+    })
+}
+
+/// The step that is shown at the saw is one of the plan.
+pub(crate) fn assert_within_plan(model: &Model) -> Result<(), TestCaseError> {
+    let course = model.answer.course(model.state.at_saw.order);
+    let is_shown = model.state.at_saw.open && model.parts.of(Chunk::Jobs) == Part::Here;
+    let (true, Some(course)) = (is_shown, course) else {
+        return Ok(());
+    };
+    let at = model.state.progress();
+    prop_assert!(at.set < course.legs());
+    let load = course
+        .loads(at.set)
+        .into_iter()
+        .find(|load| load.end == at.end);
+    prop_assert!(load.is_some(), "{:?}", at);
+    if let (Step::Stop(stop), Some(load)) = (at.step, load) {
+        prop_assert!(stop < course.passes(at.set, &load).len(), "{:?}", at);
+    }
+    Ok(())
+}
+
+/// The worked joint alone, cut on one end of one board each.
+pub(crate) fn single() -> State {
+    let mut state = State::demo();
+    state.work.job.joints = Around::default();
+    state.work.joint.pieces = PiecesForm::default();
+    state
+}
 
 /// Takes the pieces from the worked joint: one end of one board of each kind is cut.
 pub(crate) fn one_board_of_each() -> impl Iterator<Item = Msg> {
@@ -99,6 +155,11 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         (0_usize..40).prop_map(Edit::Count),
         (0_usize..20).prop_map(Edit::Tails),
         id().prop_map(Edit::PinCutter),
+        (
+            select(&[Board::A, Board::B][..]),
+            select(&[Ends::One, Ends::Both][..])
+        )
+            .prop_map(|(board, ends)| Edit::Ends(board, ends)),
     ];
     let item = prop_oneof![
         shelf().prop_map(Edit::Add),
@@ -150,36 +211,24 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         1 => length.prop_map(Edit::AddStack),
         2 => pick,
         2 => item,
+        2 => leaf().prop_map(Edit::Job),
+        2 => leaf().prop_map(Edit::JointOf),
     ]
 }
 
-/// Something done with one of several.
+/// One of a few, and sometimes beyond them.
 pub(crate) fn leaf() -> impl Strategy<Value = Leaf> {
+    let place = || 0_usize..6;
     prop_oneof![
-        1 => Just(Leaf::Add),
-        2 => (0_usize..6).prop_map(Leaf::Open),
-        1 => (0_usize..6).prop_map(Leaf::Duplicate),
-        1 => (0_usize..6).prop_map(Leaf::Remove),
+        Just(Leaf::Add),
+        place().prop_map(Leaf::Open),
+        place().prop_map(Leaf::Duplicate),
+        place().prop_map(Leaf::Remove),
     ]
 }
 
 fn end() -> impl Strategy<Value = End> {
     (0_usize..9, 0_usize..3, 0_usize..2).prop_map(|(piece, board, end)| End::new(piece, board, end))
-}
-
-fn way() -> impl Strategy<Value = Way> {
-    select(
-        &[
-            Way::Speaks(true),
-            Way::Speaks(false),
-            Way::Listens(true),
-            Way::Listens(false),
-            Way::Hand(Hand::Left),
-            Way::Hand(Hand::Right),
-            Way::Order(Order::Boards),
-            Way::Order(Order::Stops),
-        ][..],
-    )
 }
 
 pub(crate) fn saw_move() -> impl Strategy<Value = SawMove> {
@@ -196,10 +245,34 @@ pub(crate) fn saw_move() -> impl Strategy<Value = SawMove> {
         1 => Just(SawMove::Leave),
         1 => Just(SawMove::Anew),
         1 => any::<bool>().prop_map(SawMove::Pause),
-        2 => (0_usize..4, step).prop_map(|(set, step)| SawMove::Jump(set, step)),
         1 => end().prop_map(SawMove::Take),
-        1 => (end(), any::<bool>()).prop_map(|(end, is_done)| SawMove::Mark(end, is_done)),
+        2 => (end(), any::<bool>()).prop_map(|(end, is_done)| SawMove::Mark(end, is_done)),
+        2 => (0_usize..4, step).prop_map(|(set, step)| SawMove::Jump(set, step)),
     ]
+}
+
+fn way() -> impl Strategy<Value = Way> {
+    prop_oneof![
+        any::<bool>().prop_map(Way::Speaks),
+        any::<bool>().prop_map(Way::Listens),
+        select(&[Hand::Left, Hand::Right][..]).prop_map(Way::Hand),
+        select(&[Order::Boards, Order::Stops][..]).prop_map(Way::Order),
+    ]
+}
+
+fn heard() -> impl Strategy<Value = String> {
+    prop_oneof![
+        3 => select(&["next", "Back!", "go on, again", "pause", "resume"][..]).prop_map(str::to_owned),
+        1 => "\\PC{0,12}",
+    ]
+}
+
+fn can() -> impl Strategy<Value = Can> {
+    any::<[bool; 3]>().prop_map(|[speak, listen, share]| Can {
+        speak,
+        listen,
+        share,
+    })
 }
 
 fn look() -> impl Strategy<Value = Look> {
@@ -239,6 +312,10 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
     prop_oneof![
         6 => edit().prop_map(Msg::Edit),
         3 => saw_move().prop_map(Msg::Saw),
+        1 => way().prop_map(Msg::Way),
+        1 => heard().prop_map(Msg::Heard),
+        1 => Just(Msg::Speak),
+        1 => can().prop_map(Msg::Can),
         1 => Just(Msg::Undo),
         1 => Just(Msg::Redo),
         1 => select(&[Place::Joint, Place::Sled, Place::Jobs, Place::Shop][..]).prop_map(Msg::Go),

@@ -194,7 +194,8 @@ fn paired(a: &[End], b: &[End]) -> Vec<Load> {
             .into_iter()
             .filter_map(|(set, end)| Some((set, *end?)))
             .collect();
-        let (_, end) = *ends.first()?;
+        let (set, end) = *ends.first()?;
+        let end = if set == 0 { end } else { end.alone_of_b() };
         Some(Load { end, ends })
     };
     (0..a.len().max(b.len())).filter_map(pair).collect()

@@ -39,6 +39,7 @@ fn name_job(state: &mut [(String, Plain)]) {
         return;
     };
     if let Some(name) = take(joint, "job") {
+        drop_if_empty(work, "joint");
         let job = vec![("name".to_owned(), name)];
         work.push(("job".to_owned(), Plain::Object(job)));
     }
@@ -57,6 +58,7 @@ fn part_progress(state: &mut Vec<(String, Plain)>) {
         state.retain(|(name, _)| name != "atSaw");
     }
     if !progress.is_empty() {
+        drop_if_empty(state, "atSaw");
         let progress = Plain::List(vec![Plain::Object(progress)]);
         state.push(("progress".to_owned(), progress));
     }
@@ -65,6 +67,13 @@ fn part_progress(state: &mut Vec<(String, Plain)>) {
 fn take(fields: &mut Vec<(String, Plain)>, name: &str) -> Option<Plain> {
     let place = fields.iter().position(|(other, _)| other == name)?;
     Some(fields.remove(place).1)
+}
+
+/// What says nothing any more is not written either.
+fn drop_if_empty(fields: &mut Vec<(String, Plain)>, name: &str) {
+    if matches!(field(fields, name), Some(Plain::Object(inside)) if inside.is_empty()) {
+        take(fields, name);
+    }
 }
 
 fn inside<'a>(plain: &'a mut Plain, path: &[&str]) -> Option<&'a mut Plain> {

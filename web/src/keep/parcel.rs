@@ -20,6 +20,7 @@ pub(crate) fn with_shop(state: &State) -> State {
         .map(|joint| joint.id)
         .collect::<Vec<_>>()
     {
+        // Of one that has not begun, the progress names no joint.
         parcel.progress.set(Progress {
             joint,
             ..state.progress.of(joint).clone()

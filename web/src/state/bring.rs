@@ -6,7 +6,7 @@ use super::joint::JointForm;
 use super::list::{Item, List};
 use super::progress::{Progress, Progresses};
 use super::stored::Stored;
-use super::{SledForm, Work};
+use super::{Shop, SledForm, Work};
 
 /// What came of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,14 +31,18 @@ impl Work {
         here: &mut Progresses,
     ) -> Brought {
         let before = self.shop.clone();
-        let job = self.adopt(other);
-        if is_alike(&job, &self.job_at_rest()) {
+        let open = self.job_at_rest();
+        let Some(job) = self.adopt(other) else {
+            self.shop = before;
+            return Brought::NoRoom;
+        };
+        if is_alike(&job, &open, &self.shop) {
             self.shop = before;
             return Brought::Open;
         }
         let mut known = (0..self.jobs.count()).filter(|place| {
             let resting = self.jobs.get(*place);
-            resting.is_some_and(|resting| is_alike(&job, resting))
+            resting.is_some_and(|resting| is_alike(&job, resting, &self.shop))
         });
         if let Some(place) = known.next() {
             self.shop = before;
@@ -60,22 +64,20 @@ impl Work {
         Brought::New
     }
 
-    /// The open job of `other` with the ids that its tools have here.
-    fn adopt(&mut self, other: &Self) -> JobAtRest {
+    /// The open job of `other` with the ids that its tools have here; none where there is no room for one.
+    fn adopt(&mut self, other: &Self) -> Option<JobAtRest> {
         let mut job = other.job_at_rest();
         let (here, there) = (&mut self.shop, &other.shop);
-        job.saw = same(&mut here.saws, &there.saws, job.saw);
-        job.sled = same(&mut here.sleds, &there.sleds, job.sled);
-        job.screw = same(&mut here.screws, &there.screws, job.screw);
-        let mut cutter = |id: &mut Id| *id = same(&mut here.cutters, &there.cutters, *id);
+        job.saw = same(&mut here.saws, &there.saws, job.saw)?;
+        job.sled = same(&mut here.sleds, &there.sleds, job.sled)?;
+        job.screw = same(&mut here.screws, &there.screws, job.screw)?;
+        let mut cutter = |id: Id| same(&mut here.cutters, &there.cutters, id);
         for resting in job.job.joints.iter_mut().chain([&mut job.open]) {
-            cutter(&mut resting.cutter);
+            resting.cutter = cutter(resting.cutter)?;
             let pins = &mut resting.joint.dovetail.pin_cutter;
-            if *pins != Id::default() {
-                cutter(pins);
-            }
+            *pins = cutter(*pins)?;
         }
-        job
+        Some(job)
     }
 
     /// Leaves in the shop only what the open job was planned with.
@@ -95,34 +97,40 @@ impl Work {
     }
 }
 
-/// The id here of what is `id` there; it is added where there is none like it.
-fn same<T: Item + Stored>(here: &mut List<T>, there: &List<T>, id: Id) -> Id {
+/// The id here of what is `id` there, no id where that is nothing. It is added where there is none like it;
+/// the answer is none where there is no room for it.
+fn same<T: Item + Stored>(here: &mut List<T>, there: &List<T>, id: Id) -> Option<Id> {
     let Some(thing) = there.get(id) else {
-        return Id::default();
+        return Some(Id::default());
     };
     let alike = |other: &&T| (*other).clone().with_id(id) == *thing;
-    let known = here.items().iter().find(alike).map(Item::id);
-    known
-        .or_else(|| here.push(thing.clone()))
-        .unwrap_or_default()
+    // Of several that are alike, rather the one with the same number.
+    let same = here.get(id).filter(alike);
+    let known = same.or_else(|| here.items().iter().find(alike));
+    let known = known.map(Item::id);
+    known.or_else(|| here.push(thing.clone()))
 }
 
-/// Whether two jobs are the same but for which joint is open and for the ids of their joints.
-fn is_alike(one: &JobAtRest, other: &JobAtRest) -> bool {
-    let tools = |job: &JobAtRest| (job.saw, job.sled, job.screw);
-    let cutters = |job: &JobAtRest| {
+/// Whether a job from elsewhere is one from here, but for which joint is open and for the ids of joints. What
+/// it came without, it was given here.
+fn is_alike(brought: &JobAtRest, here: &JobAtRest, shop: &Shop) -> bool {
+    let tools = |job: &JobAtRest| {
         let place = |place| job.job.joints.get(place).unwrap_or(&job.open).cutter;
-        (0..job.job.joints.count()).map(place).collect::<Vec<_>>()
+        let cutters = (0..job.job.joints.count()).map(place);
+        let others = [job.saw, job.sled, job.screw];
+        others.into_iter().chain(cutters).collect::<Vec<_>>()
     };
-    let without_id = |joint: &JointForm| JointForm {
-        id: Id::default(),
-        ..joint.clone()
+    let (tools, own) = (tools(brought), tools(here));
+    let mut pairs = tools.iter().zip(&own);
+    let bare = |joint: &JointForm| {
+        let mut joint = joint.clone();
+        joint.id = Id::default();
+        let pins = &mut joint.dovetail.pin_cutter;
+        *pins = shop.cutters.get(*pins).map(Item::id).unwrap_or_default();
+        joint
     };
-    one.job.name == other.job.name
-        && tools(one) == tools(other)
-        && cutters(one) == cutters(other)
-        && one
-            .joints()
-            .map(without_id)
-            .eq(other.joints().map(without_id))
+    brought.job.name == here.job.name
+        && tools.len() == own.len()
+        && pairs.all(|(brought, own)| *brought == Id::default() || brought == own)
+        && brought.joints().map(bare).eq(here.joints().map(bare))
 }

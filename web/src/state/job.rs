@@ -97,6 +97,13 @@ impl Work {
             .chain(self.jobs.iter().flat_map(JobAtRest::joints))
     }
 
+    /// The ids of joints that are not in `other`.
+    pub(crate) fn joints_beside(&self, other: &Self) -> Vec<Id> {
+        let there: Vec<Id> = other.all_joints().map(|joint| joint.id).collect();
+        let here = self.all_joints().map(|joint| joint.id);
+        here.filter(|id| !there.contains(id)).collect()
+    }
+
     /// The open joint as it would rest.
     #[must_use]
     pub fn joint_at_rest(&self) -> JointAtRest {

@@ -36,6 +36,7 @@ pub struct End(u32);
 pub(crate) const MOST_NAMES: usize = 20;
 const ENDS: u32 = 2;
 const BOARDS: u32 = MOST_NAMES as u32 * ENDS;
+const ALONE_OF_B: u32 = 1 << 31;
 
 impl End {
     /// The end of a board of a piece, of which there are at most [`MOST_NAMES`] with two ends each.
@@ -49,6 +50,13 @@ impl End {
                 .saturating_mul(BOARDS)
                 .saturating_add(on_board),
         )
+    }
+
+    /// What an end of board B that is alone on the carriage is known by where both boards are cut in one set-up:
+    /// the same end of board A is another.
+    #[must_use]
+    pub(crate) fn alone_of_b(self) -> Self {
+        Self(self.0 | ALONE_OF_B)
     }
 
     /// Which piece.

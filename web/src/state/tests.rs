@@ -1,5 +1,7 @@
 //! What is typed comes back as it was typed.
 
+mod bring;
+
 use notchwright_core::units::{Mm, Unit, parse_length};
 use proptest::prelude::*;
 
@@ -74,7 +76,7 @@ fn a_list_always_has_one_chosen_until_it_is_empty() {
     assert_eq!(name(&list).as_deref(), Some("bit"));
     list.remove(Id(3));
     assert_eq!(name(&list), None);
-    // The ids of what is gone are not given to something else.
+    // The ids of what is gone are not given to something else: what rests elsewhere still asks for them.
     assert_eq!(list.push(named("new")), Some(Id(4)));
 }
 

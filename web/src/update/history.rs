@@ -1,7 +1,7 @@
 //! What undo goes back to, and redo forward again.
 
 use crate::msg::Edit;
-use crate::state::{Field, State};
+use crate::state::{Field, Progress, Progresses, State, Work};
 
 /// States before and after the present one.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -30,7 +30,7 @@ struct Moment {
 pub(crate) enum Scope {
     /// What was typed and chosen; whoever looks at the shop goes on looking at it.
     Work,
-    /// Everything: another job was opened.
+    /// Everything: all of it was replaced.
     All,
 }
 
@@ -51,6 +51,11 @@ impl History {
     /// Remembers `before`, the state that another tab has just changed.
     pub(crate) fn followed(&mut self, before: &State) {
         self.changed(before, Scope::Work, Some(Run::OtherTab));
+    }
+
+    /// Remembers `before`, the state to which a job from elsewhere has just been added.
+    pub(crate) fn added(&mut self, before: &State) {
+        self.changed(before, Scope::Work, None);
     }
 
     /// Remembers `before`, the state that another one has just taken the place of.
@@ -102,9 +107,20 @@ fn step(from: &mut Vec<Moment>, to: &mut Vec<Moment>, now: &mut State) -> Option
         Scope::Work => {
             let left = now.clone();
             now.work = state.work;
+            come_back(now, &left.work, &state.progress);
             left
         }
     };
     to.push(Moment { state: left, scope });
     Some(scope)
+}
+
+/// A joint that is here again has been cut as far as when it went: another may have had its number meanwhile.
+fn come_back(now: &mut State, left: &Work, then: &Progresses) {
+    for joint in now.work.joints_beside(left) {
+        now.progress.set(Progress {
+            joint,
+            ..then.of(joint).clone()
+        });
+    }
 }

@@ -152,6 +152,12 @@ impl Model {
         if self.state.work == before.work {
             return Vec::new();
         }
+        if is_turned {
+            // A new joint may have the number of one that was removed.
+            for joint in self.state.work.joints_beside(&before.work) {
+                self.state.progress.forget(joint);
+            }
+        }
         // Their undo would now undo something else than they say.
         self.notices.retain(|notice| !notice.can_undo());
         self.history.edited(&before, edit);

@@ -188,7 +188,9 @@ impl Model {
         }
         next.at_saw.open = false;
         next.place = Place::Joint;
-        self.replace(next);
+        let before = std::mem::replace(&mut self.state, next);
+        self.history.added(&before);
+        self.travelled();
         Some(match brought {
             Brought::New => Notice::JobAdded,
             _ => Notice::JobKnown,

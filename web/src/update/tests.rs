@@ -1,11 +1,14 @@
 //! What each message does.
 
+mod course;
 mod jobs;
 mod open;
 mod pieces;
 mod saw;
 mod slanted;
 mod sled;
+mod tabs;
+mod ways;
 
 use notchwright_core::units::{Mm, Unit};
 use proptest::collection::vec;
@@ -18,36 +21,9 @@ use crate::notice::Notice;
 use crate::state::{
     Cutter, CutterField, Entry, Field, Id, JointField, LayoutKind, Named, Place, State,
 };
-use crate::testing::{msg, one_board_of_each};
-use crate::update::Found;
+use crate::testing::{msg, started};
 
 const WIDTH: Field = Field::Joint(JointField::Width);
-
-/// The page with the worked job, and the part of the program that comes right after the start.
-fn started() -> Model {
-    arrived(Model::start(Found::default()).0)
-}
-
-/// The same with one board of each kind.
-fn with_one_board_of_each() -> Model {
-    let mut model = started();
-    one_board_of_each().for_each(|msg| drop(model.update(msg)));
-    model
-}
-
-/// The jobs' part of the program comes right after the start.
-fn arrived(mut model: Model) -> Model {
-    model.update(Msg::Came(Chunk::Jobs));
-    model
-}
-
-/// The effects of a start, but for the fetching of that part.
-fn beyond_fetching(mut effects: Vec<Effect>) -> Vec<Effect> {
-    let fetch = Effect::Fetch(Chunk::Jobs);
-    let place = effects.iter().position(|effect| *effect == fetch);
-    effects.remove(place.expect("the part is fetched"));
-    effects
-}
 
 fn type_in(model: &mut Model, field: Field, text: &str) {
     model.update(Msg::Edit(Edit::Type(field, text.into())));

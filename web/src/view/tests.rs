@@ -15,9 +15,8 @@ use yew::{Callback, Html, LocalServerRenderer, Properties, component};
 use super::show;
 use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Msg, SawMove, Shelf};
-use crate::state::{Field, Id, JointField, Kind, Place, Step, ZeroKind};
-use crate::testing::{msg, one_board_of_each};
-use crate::update::Found;
+use crate::state::{Field, Id, JointField, Kind, Place, State, Step, ZeroKind};
+use crate::testing::{msg, opened_with, single};
 
 #[derive(PartialEq, Properties)]
 struct PageProps {
@@ -49,7 +48,16 @@ fn page(model: &Model) -> String {
 }
 
 fn started(messages: impl IntoIterator<Item = Msg>) -> Model {
-    let (mut model, _) = Model::start(Found::default());
+    after(&State::demo(), messages)
+}
+
+/// One joint, cut on one end of one board each.
+fn alone(messages: impl IntoIterator<Item = Msg>) -> Model {
+    after(&single(), messages)
+}
+
+fn after(state: &State, messages: impl IntoIterator<Item = Msg>) -> Model {
+    let (mut model, _) = opened_with(state);
     model.update(Msg::Came(Chunk::Shop));
     model.update(Msg::Came(Chunk::Jobs));
     for message in messages {
@@ -164,16 +172,22 @@ fn an_old_answer_is_labelled_and_cannot_be_cut() {
 
 #[test]
 fn the_saw_shows_the_setting_and_says_it() {
-    let mut model = at_the_saw([Msg::Saw(SawMove::Jump(0, Step::Stop(6)))]);
-    let stop = model.answer.current().unwrap().plan.sets[0].stops[6];
+    let mut model = started([
+        Msg::Saw(SawMove::Open),
+        Msg::Saw(SawMove::Jump(0, Step::Stop(6))),
+    ]);
+    let set = &model.answer.current().unwrap().plan.sets[0];
+    let (name, stop) = (set.name.clone(), set.stops[6]);
     let (turns, division) = (stop.dial.turns, show::number(stop.dial.division));
     let shown = page(&model);
     assert!(shown.contains(&format!("<strong>{turns}</strong>")));
     assert!(shown.contains(&format!("<strong>{division}</strong>")));
-    assert!(shown.contains(&format!("pass 7 of 24. Dial: {turns} turns {division}.")));
+    assert!(shown.contains(&format!(
+        "pass 7 of 24. {name}. Dial: {turns} turns {division}."
+    )));
 
     model.update(Msg::Saw(SawMove::Next));
-    assert!(page(&model).contains("pass 8 of 24. Dial:"));
+    assert!(page(&model).contains(&format!("pass 8 of 24. {name}. Dial:")));
 }
 
 #[test]
@@ -195,7 +209,7 @@ fn every_caution_stands_before_the_first_pass() {
 
 #[test]
 fn every_set_is_followed_to_the_end() {
-    let mut model = at_the_saw([]);
+    let mut model = alone([Msg::Saw(SawMove::Open)]);
     let plan = model.answer.current().unwrap().plan.clone();
     for set in &plan.sets {
         let name = set.name.replace("Board", "board");

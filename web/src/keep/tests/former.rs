@@ -1,11 +1,13 @@
-//! What the first version wrote, when sleds still stood with their saws.
+//! What earlier versions wrote: the first, when sleds still stood with their saws, and the second, when there was one
+//! joint.
 
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
 use serde_json::{Map, Value, json};
 
-use crate::keep::{Extent, Restored, Unreadable, saved};
+use super::whole;
+use crate::keep::{Restored, Unreadable, saved};
 use crate::model::Model;
 use crate::msg::{Edit, Msg, Shelf};
 use crate::state::{Entry, Id, State};
@@ -132,15 +134,7 @@ fn what_cannot_be_a_shop_is_noticed_and_does_no_harm() {
         assert!(!is_whole, "{state}");
         // What was understood of it is kept for good.
         let again = saved::restore(&saved::save(&read)).unwrap();
-        assert_eq!(
-            again,
-            Restored {
-                state: read,
-                is_whole: true,
-                extent: Extent::All,
-            },
-            "{state}"
-        );
+        assert_eq!(again, whole(read), "{state}");
     }
     for state in [json!(7), json!([]), json!(null)] {
         assert_eq!(saved::restore(&stored(&state)), Err(Unreadable::Damaged));
@@ -221,9 +215,7 @@ proptest! {
         chosen in select(&[1_u16, 2, 7][..]),
     ) {
         let items = json!([first, second, third]);
-        let Restored {
-        state, is_whole, ..
-    } = restored(&saws(&items, chosen));
+        let Restored { state, is_whole, .. } = restored(&saws(&items, chosen));
         prop_assert!(is_whole, "{}", items);
         prop_assert_eq!(state.work.shop.saws.items().len(), 3);
         prop_assert_eq!(state.work.shop.saws.chosen().map(|saw| saw.id), Some(Id(chosen)));

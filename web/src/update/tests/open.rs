@@ -1,12 +1,13 @@
 //! Opening, and never losing what was there.
 
-use super::{WIDTH, beyond_fetching, started, type_in};
+use super::{WIDTH, type_in};
 use crate::effect::Effect;
 use crate::keep::{Unreadable, link, saved};
-use crate::model::Model;
-use crate::msg::{Msg, SawMove};
+use crate::model::{Chunk, Model};
+use crate::msg::{Edit, Leaf, Msg, SawMove};
 use crate::notice::Notice;
 use crate::state::{Entry, Progress, State, Step};
+use crate::testing::{opened, opened_with, started};
 use crate::update::Found;
 
 /// A job of this width.
@@ -28,12 +29,25 @@ fn width(model: &Model) -> &str {
     &model.state.work.joint.width.text
 }
 
+/// The widths of the open joints of all jobs, in order.
+fn widths(model: &Model) -> Vec<&str> {
+    let work = &model.state.work;
+    let job = |place| {
+        work.jobs
+            .get(place)
+            .map_or(&work.joint, |job| &job.open.joint)
+    };
+    let widths = (0..work.jobs.count()).map(|place| job(place).width.text.as_str());
+    widths.collect()
+}
+
 #[test]
 fn the_first_visit_opens_the_worked_joint() {
     let (model, effects) = Model::start(Found::default());
     assert_eq!(model.state, State::demo());
     assert!(model.answer.current().is_some());
-    assert_eq!((model.notices, beyond_fetching(effects)), (vec![], vec![]));
+    assert_eq!(model.notices, []);
+    assert_eq!(effects, [Effect::Fetch(Chunk::Jobs)]);
     assert!(!model.can_undo);
 }
 
@@ -44,7 +58,7 @@ fn a_bookmark_restores_the_job_in_another_browser() {
         step: Step::Stop(3),
         ..Progress::default()
     });
-    let (model, effects) = Model::start(Found {
+    let (model, effects) = opened(Found {
         fragment: link::write(&job),
         ..Found::default()
     });
@@ -54,37 +68,56 @@ fn a_bookmark_restores_the_job_in_another_browser() {
 }
 
 #[test]
-fn a_links_job_is_added_to_those_that_are_here() {
-    let (mut model, effects) = Model::start(found(&job("150"), &link::write(&job("160"))));
+fn a_link_is_opened_beside_other_work_and_undo_takes_it_away() {
+    let (mut model, effects) = opened(found(&job("150"), &link::write(&job("160"))));
+    assert_eq!(widths(&model), ["150", "160"]);
     assert_eq!(width(&model), "160");
     assert_eq!(model.notices, [Notice::JobAdded]);
-    assert_eq!(beyond_fetching(effects), []);
-    let here = &model.state.work;
-    let resting: Vec<_> = here.jobs.iter().collect();
-    assert_eq!(resting.len(), 1);
-    assert_eq!(resting[0].open.joint.width, Entry::mm("150"));
-    // Its tools are here already.
-    assert_eq!(here.shop, job("150").work.shop);
+    assert!(model.notices[0].can_undo());
+    assert_eq!((effects, &model.asides), (vec![], &vec![]));
+
     model.update(Msg::Undo);
     assert_eq!(model.state, job("150"));
+    assert_eq!(model.notices, []);
     model.update(Msg::Redo);
-    assert_eq!(width(&model), "160");
+    assert_eq!(widths(&model), ["150", "160"]);
+}
+
+/// Undo is about what was typed: whoever went on cutting meanwhile has not cut less.
+#[test]
+fn undoing_an_added_job_takes_back_nothing_that_was_cut() {
+    let (mut model, _) = opened(found(&job("150"), &link::write(&job("160"))));
+    model.update(Msg::Edit(Edit::Job(Leaf::Open(0))));
+    for movement in [SawMove::Open, SawMove::Next, SawMove::Next, SawMove::Leave] {
+        model.update(Msg::Saw(movement));
+    }
+    let cut = model.state.progress().clone();
+    assert_eq!(cut.step, Step::Stop(0));
+    for _ in 0..2 {
+        model.update(Msg::Undo);
+    }
+    assert_eq!(widths(&model), ["150"]);
+    assert_eq!(model.state.progress(), &cut);
+    for _ in 0..2 {
+        assert_eq!(model.update(Msg::Redo), []);
+    }
+    assert_eq!(widths(&model), ["150", "160"]);
+    assert_eq!(model.state.progress(), &cut);
 }
 
 #[test]
-fn a_file_opened_over_other_work_keeps_that_aside_for_good() {
-    let mut first = started();
-    type_in(&mut first, WIDTH, "150");
-    let before = saved::save(&first.state);
+fn work_kept_aside_survives_the_tab_and_changes_places_when_opened() {
+    let (mut first, _) = opened(found(&job("150"), ""));
     let effects = first.update(Msg::OpenFile(saved::save(&job("160"))));
     let [Effect::KeepAside { key, text }] = effects.as_slice() else {
         panic!("{effects:?}")
     };
-    assert_eq!(*text, before);
-    let (mut model, _) = Model::start(Found {
+    assert_eq!(*text, saved::save(&job("150")));
+    let (mut model, _) = opened(Found {
         asides: vec![(key.clone(), text.clone())],
         ..found(&first.state, "")
     });
+    assert!(model.asides[0].can_open);
     model.update(Msg::OpenAside(key.clone()));
     assert_eq!(width(&model), "150");
     let kept: Vec<_> = model.asides.iter().map(|aside| &*aside.text).collect();
@@ -95,24 +128,26 @@ fn a_file_opened_over_other_work_keeps_that_aside_for_good() {
 
 #[test]
 fn a_link_to_the_same_work_keeps_the_place_at_the_saw() {
-    let mut stored = started();
-    stored.update(Msg::Saw(SawMove::Open));
-    stored.update(Msg::Saw(SawMove::Next));
-    let (model, effects) = Model::start(found(&stored.state, &link::write(&State::demo())));
-    assert_eq!(model.state, stored.state);
-    assert_eq!((model.notices, beyond_fetching(effects)), (vec![], vec![]));
+    for width in ["140", "150"] {
+        let (mut stored, _) = opened_with(&job(width));
+        stored.update(Msg::Saw(SawMove::Open));
+        stored.update(Msg::Saw(SawMove::Next));
+        let (model, effects) = opened(found(&stored.state, &link::write(&job(width))));
+        assert_eq!(model.state, stored.state);
+        assert_eq!((model.notices, effects), (vec![], vec![]));
+    }
 }
 
 #[test]
 fn the_pages_own_address_never_outdoes_the_store() {
-    let (model, _) = Model::start(Found {
+    let (model, _) = opened(Found {
         is_own: true,
         ..found(&job("150"), &link::write(&job("140.5")))
     });
     assert_eq!(width(&model), "150");
     assert_eq!(model.notices, []);
     // But it is all there is where the store was wiped.
-    let (model, _) = Model::start(Found {
+    let (model, _) = opened(Found {
         is_own: true,
         fragment: link::write(&job("140.5")),
         ..Found::default()
@@ -142,7 +177,7 @@ fn a_broken_link_changes_nothing_and_is_kept_aside() {
 
 #[test]
 fn a_broken_store_is_kept_aside_and_the_page_works() {
-    let (mut model, effects) = Model::start(Found {
+    let (mut model, effects) = opened(Found {
         stored: Some("{\"version\":1,\"st".into()),
         ..Found::default()
     });
@@ -171,7 +206,7 @@ fn a_broken_store_is_kept_aside_and_the_page_works() {
 #[test]
 fn a_store_read_in_parts_says_so() {
     let text = "{\"version\":1,\"state\":{\"work\":{\"joint\":{\"width\":\"150\",\"glueGap\":7}}}}";
-    let (model, effects) = Model::start(Found {
+    let (model, effects) = opened(Found {
         stored: Some(text.into()),
         ..Found::default()
     });
@@ -184,7 +219,7 @@ fn a_store_read_in_parts_says_so() {
 #[test]
 fn new_texts_set_aside_never_take_the_place_of_others() {
     let aside = |n: usize| (format!("notchwright.aside.{n}"), format!("text {n}"));
-    let (model, effects) = Model::start(Found {
+    let (model, effects) = opened(Found {
         stored: Some("?".into()),
         asides: vec![aside(10), aside(9)],
         ..Found::default()
@@ -204,7 +239,7 @@ fn new_texts_set_aside_never_take_the_place_of_others() {
     );
     assert_eq!(beyond_fetching(effects).len(), 1);
 
-    let (model, effects) = Model::start(Found {
+    let (model, effects) = opened(Found {
         stored: Some("?".into()),
         asides: (1..=20).map(aside).collect(),
         ..Found::default()
@@ -297,4 +332,20 @@ fn a_file_that_is_partly_understood_says_so() {
     assert_eq!(model.notices, [Notice::FilePartly]);
     model.update(Msg::Undo);
     assert_eq!(model.state, State::demo());
+}
+
+/// Whoever left the second version at the saw goes on where they were: the plan is the same.
+#[test]
+fn the_second_version_is_taken_up_at_the_saw() {
+    let text = include_str!("../../keep/tests/version-2.json").trim();
+    let (mut model, effects) = opened(Found {
+        stored: Some(text.into()),
+        ..Found::default()
+    });
+    assert_eq!(effects, [Effect::Fetch(Chunk::Dovetail)]);
+    model.update(Msg::Came(Chunk::Dovetail));
+    assert_eq!(model.notices, []);
+    let at = model.state.progress();
+    assert_eq!((at.set, at.step), (3, Step::Stop(2)));
+    assert!(model.state.at_saw.open);
 }

@@ -3,14 +3,17 @@
 use proptest::collection::vec;
 use proptest::prelude::*;
 
-use super::{WIDTH, type_in, with_one_board_of_each};
-use crate::keep::saved;
+use super::{WIDTH, type_in};
 use crate::model::Model;
 use crate::msg::{Edit, Msg, SawMove};
 use crate::notice::Notice;
 use crate::state::{Entry, First, Step};
-use crate::testing::msg;
-use crate::update::Found;
+use crate::testing::{assert_within_plan, msg, opened_with, single, started};
+
+/// One joint, cut on one end of one board each.
+fn alone() -> Model {
+    opened_with(&single()).0
+}
 
 fn go(model: &mut Model, movement: SawMove) -> (usize, Step) {
     model.update(Msg::Saw(movement));
@@ -18,7 +21,8 @@ fn go(model: &mut Model, movement: SawMove) -> (usize, Step) {
 }
 
 fn place(model: &Model) -> (usize, Step) {
-    (model.state.progress().set, model.state.progress().step)
+    let at = model.state.progress();
+    (at.set, at.step)
 }
 
 fn stops(model: &Model) -> Vec<usize> {
@@ -28,7 +32,7 @@ fn stops(model: &Model) -> Vec<usize> {
 
 #[test]
 fn every_set_is_set_up_before_its_stops_are_cut() {
-    let mut model = with_one_board_of_each();
+    let mut model = alone();
     let mut walked = vec![go(&mut model, SawMove::Open)];
     while place(&model).1 != Step::Done {
         walked.push(go(&mut model, SawMove::Next));
@@ -50,7 +54,7 @@ fn every_set_is_set_up_before_its_stops_are_cut() {
 
 #[test]
 fn from_the_end_on_is_out_and_the_next_time_begins_anew() {
-    let mut model = with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(1, Step::Done));
     go(&mut model, SawMove::Next);
@@ -60,7 +64,7 @@ fn from_the_end_on_is_out_and_the_next_time_begins_anew() {
 
 #[test]
 fn leaving_keeps_the_place() {
-    let mut model = with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(1, Step::Stop(4)));
     go(&mut model, SawMove::Leave);
@@ -70,7 +74,7 @@ fn leaving_keeps_the_place() {
 
 #[test]
 fn another_plan_begins_at_its_first_set_up() {
-    let mut model = with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(1, Step::Stop(4)));
     go(&mut model, SawMove::Leave);
@@ -81,14 +85,10 @@ fn another_plan_begins_at_its_first_set_up() {
 
 #[test]
 fn a_killed_tab_comes_back_to_the_same_stop() {
-    let mut model = with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(0, Step::Stop(6)));
-    let found = Found {
-        stored: Some(saved::save(&model.state)),
-        ..Found::default()
-    };
-    let (again, effects) = Model::start(found);
+    let (again, effects) = opened_with(&model.state);
     assert_eq!(again.state, model.state);
     assert!(again.state.at_saw.open);
     let effects = super::beyond_fetching(effects);
@@ -97,29 +97,25 @@ fn a_killed_tab_comes_back_to_the_same_stop() {
 
 #[test]
 fn a_plan_that_changes_under_the_saw_is_said() {
-    let mut model = with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(0, Step::Stop(20)));
     // As when a newer program plans the stored job otherwise.
     let mut state = model.state.clone();
     state.work.joint.count = Entry::mm("3");
     state.work.joint.first = First::Socket;
-    let (again, _) = Model::start(Found {
-        stored: Some(saved::save(&state)),
-        ..Found::default()
-    });
-    let again = super::arrived(again);
+    let (again, _) = opened_with(&state);
     assert_eq!(again.notices, [Notice::PlanChanged]);
     assert!(again.state.at_saw.open);
     let (set, Step::Stop(stop)) = place(&again) else {
-        panic!("{:?}", again.state.at_saw)
+        panic!("{:?}", again.state.progress())
     };
     assert!(stop < stops(&again)[set]);
 }
 
 #[test]
 fn nothing_is_cut_from_a_stale_plan() {
-    let mut model = with_one_board_of_each();
+    let mut model = alone();
     type_in(&mut model, WIDTH, "wide");
     go(&mut model, SawMove::Open);
     assert!(!model.state.at_saw.open);
@@ -127,7 +123,7 @@ fn nothing_is_cut_from_a_stale_plan() {
 
 #[test]
 fn one_can_leave_even_when_there_is_no_plan() {
-    let mut model = with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     model.update(Msg::Edit(Edit::Type(WIDTH, "wide".into())));
     assert!(model.state.at_saw.open);
@@ -144,14 +140,7 @@ proptest! {
         let mut model = with_one_board_of_each();
         for msg in messages {
             model.update(msg);
-            if let (true, Some(planned)) = (model.state.at_saw.open, model.answer.current()) {
-                let set = planned.plan.sets.get(model.state.progress().set);
-                let stops = set.map(|set| set.stops.len());
-                prop_assert!(stops.is_some());
-                if let Step::Stop(stop) = model.state.progress().step {
-                    prop_assert!(Some(stop) < stops);
-                }
-            }
+            assert_within_plan(&model)?;
         }
     }
 }

@@ -3,16 +3,16 @@
 use proptest::collection::vec;
 use proptest::prelude::*;
 
-use super::{WIDTH, started, type_in};
+use super::{WIDTH, type_in};
 use crate::effect::Effect;
-use crate::keep::{link, saved};
+use crate::keep::{link, parcel};
 use crate::model::{Chunk, Model, Part};
 use crate::msg::{Edit, Msg, SawMove};
 use crate::notice::Notice;
 use crate::state::{
     DovetailField, Entry, Field, Id, JointKind, PinsBy, Place, SlidingField, SlopeBy, State, Step,
 };
-use crate::testing::{edit, msg, one_board_of_each};
+use crate::testing::{assert_within_plan, edit, msg, opened, opened_with, single, started};
 use crate::update::Found;
 
 fn make(model: &mut Model, edit: Edit) -> Vec<Effect> {
@@ -20,7 +20,15 @@ fn make(model: &mut Model, edit: Edit) -> Vec<Effect> {
 }
 
 fn open() -> Model {
-    let mut model = started();
+    as_dovetails(started())
+}
+
+/// The same, cut on one end of one board each.
+fn alone() -> Model {
+    as_dovetails(opened_with(&single()).0)
+}
+
+fn as_dovetails(mut model: Model) -> Model {
     make(&mut model, Edit::Joint(JointKind::Dovetail));
     model.update(Msg::Came(Chunk::Dovetail));
     model
@@ -44,7 +52,8 @@ fn go(model: &mut Model, movement: SawMove) -> (usize, Step) {
 }
 
 fn place(model: &Model) -> (usize, Step) {
-    (model.state.progress().set, model.state.progress().step)
+    let at = model.state.progress();
+    (at.set, at.step)
 }
 
 /// How many stops each set-up has.
@@ -55,10 +64,7 @@ fn stops(model: &Model) -> Vec<usize> {
 
 /// The page opened again with what it stored, and what it then asks for.
 fn opened_again(state: &State) -> (Model, Vec<Effect>) {
-    Model::start(Found {
-        stored: Some(saved::save(state)),
-        ..Found::default()
-    })
+    opened_with(state)
 }
 
 #[test]
@@ -148,7 +154,7 @@ fn a_picked_number_of_tails_is_planned() {
 
 #[test]
 fn all_five_set_ups_are_gone_through_before_their_stops() {
-    let mut model = open_with_one_board_of_each();
+    let mut model = alone();
     let stops = stops(&model);
     assert_eq!(stops.len(), 5);
     let mut expected = Vec::new();
@@ -171,7 +177,7 @@ fn all_five_set_ups_are_gone_through_before_their_stops() {
 
 #[test]
 fn one_can_jump_to_any_set_and_not_beyond() {
-    let mut model = open_with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     for set in [3, 1, 4] {
         let to = (set, Step::Stop(1));
@@ -184,7 +190,7 @@ fn one_can_jump_to_any_set_and_not_beyond() {
 
 #[test]
 fn a_killed_tab_comes_back_to_the_same_stop_once_the_part_has_come() {
-    let mut model = open_with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(2, Step::Stop(3)));
     let (again, effects) = opened_again(&model.state);
@@ -203,7 +209,7 @@ fn a_killed_tab_comes_back_to_the_same_stop_once_the_part_has_come() {
 
 #[test]
 fn a_plan_that_changes_under_the_saw_is_said() {
-    let mut model = open_with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     let last = stops(&model)[2] - 1;
     go(&mut model, SawMove::Jump(2, Step::Stop(last)));
@@ -216,14 +222,14 @@ fn a_plan_that_changes_under_the_saw_is_said() {
     again.update(Msg::Came(Chunk::Dovetail));
     assert_eq!(again.notices, [Notice::PlanChanged]);
     let (2, Step::Stop(stop)) = place(&again) else {
-        panic!("{:?}", again.state.at_saw)
+        panic!("{:?}", again.state.progress())
     };
     assert!(stop < stops(&again)[2]);
 }
 
 #[test]
 fn another_joint_begins_at_its_own_first_set_up() {
-    let mut model = open_with_one_board_of_each();
+    let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(3, Step::Stop(2)));
     go(&mut model, SawMove::Leave);
@@ -261,7 +267,7 @@ fn a_link_carries_the_whole_joint() {
     }
     make(&mut model, Edit::Pins(PinsBy::Equal));
     make(&mut model, Edit::PinCutter(Id(3)));
-    let (there, effects) = Model::start(Found {
+    let (there, effects) = opened(Found {
         fragment: link::write(&model.state),
         ..Found::default()
     });
@@ -292,7 +298,8 @@ proptest! {
             fragment: link::write(&state),
             ..Found::default()
         });
-        prop_assert_eq!(there.state.work.joints().collect::<Vec<_>>(), state.work.joints().collect::<Vec<_>>());
+        let forms = [parcel::with_shop(&state), parcel::with_its_tools(&state)];
+        prop_assert!(forms.map(|state| state.work).contains(&there.state.work));
     }
 
     /// While dovetails are shown, their answer is that of the state, and the step at the saw one of theirs.
@@ -307,13 +314,7 @@ proptest! {
                 model.refresh();
                 prop_assert!(model.answer == answer);
             }
-            if let (true, Some(cut)) = (model.state.at_saw.open, model.answer.cut()) {
-                let (set, step) = place(&model);
-                prop_assert!(set < cut.sets.len());
-                if let Step::Stop(stop) = step {
-                    prop_assert!(stop < cut.sets[set].stops.len());
-                }
-            }
+            assert_within_plan(&model)?;
         }
         while model.can_undo {
             model.update(Msg::Undo);

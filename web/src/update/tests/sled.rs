@@ -13,7 +13,7 @@ use crate::notice::Notice;
 use crate::state::{
     Approach, Entry, Field, Id, LeadBy, Place, Point, PointField, ScrewField, State, Tool,
 };
-use crate::testing::msg;
+use crate::testing::{msg, opened, opened_with};
 use crate::update::Found;
 
 fn open() -> Model {
@@ -106,14 +106,8 @@ fn what_could_not_be_had_is_asked_for_again_only_when_told() {
 
 #[test]
 fn a_page_that_was_left_at_the_sled_asks_at_once() {
-    let (model, effects) = Model::start(Found {
-        stored: Some(saved::save(&left_at_the_sled())),
-        ..Found::default()
-    });
-    assert_eq!(
-        super::beyond_fetching(effects),
-        [Effect::Fetch(Chunk::Sled)]
-    );
+    let (model, effects) = opened_with(&left_at_the_sled());
+    assert_eq!(effects, [Effect::Fetch(Chunk::Sled)]);
     assert_eq!(model.parts.of(Chunk::Sled), Part::Asked);
     assert_eq!(model.state.place, Place::Sled);
 }
@@ -123,7 +117,7 @@ fn a_link_to_the_sled_asks_at_once() {
     let mut there = left_at_the_sled();
     there.work.joint.width = Entry::mm("160");
     let fragment = link::write(&there);
-    let (_, effects) = Model::start(Found {
+    let (_, effects) = opened(Found {
         fragment: fragment.clone(),
         ..Found::default()
     });

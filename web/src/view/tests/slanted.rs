@@ -27,6 +27,15 @@ fn dovetails(then: impl IntoIterator<Item = Msg>) -> Model {
     open(JointKind::Dovetail, then)
 }
 
+/// The same, cut on one end of one board each.
+fn alone(then: impl IntoIterator<Item = Msg>) -> Model {
+    let opened = [
+        Msg::Edit(Edit::Joint(JointKind::Dovetail)),
+        Msg::Came(Chunk::Dovetail),
+    ];
+    super::alone(opened.into_iter().chain(then))
+}
+
 fn answer(model: &Model) -> &SlantedAnswer {
     model.answer.slanted.as_deref().unwrap()
 }

@@ -5,7 +5,7 @@ use notchwright_core::stop::{Board, Set};
 use notchwright_core::units::Unit;
 
 use super::super::{page, show, typed};
-use super::{assert_says, dovetails, escaped, length, own, plan};
+use super::{alone, assert_says, dovetails, escaped, length, own, plan};
 use crate::model::Model;
 use crate::msg::{Edit, Msg, SawMove};
 use crate::state::{DovetailField, Field, Id, JointField, Step, ZeroKind};
@@ -110,7 +110,7 @@ fn a_zero_by_another_way_is_said_in_every_set_up() {
 
 #[test]
 fn every_stop_is_shown_to_the_end() {
-    let mut model = dovetails(one_board_of_each().chain([Msg::Saw(SawMove::Open)]));
+    let mut model = alone([Msg::Saw(SawMove::Open)]);
     for set in plan(&model).sets.clone() {
         let name = set
             .name
