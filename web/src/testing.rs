@@ -71,14 +71,6 @@ pub(crate) fn single() -> State {
     state
 }
 
-/// Takes the pieces from the worked joint: one end of one board of each kind is cut.
-pub(crate) fn one_board_of_each() -> impl Iterator<Item = Msg> {
-    let blank = |field| Msg::Edit(Edit::Type(Field::Pieces(field), String::new()));
-    let texts = PiecesField::ALL.iter().copied().map(blank);
-    let ends = [Board::A, Board::B].map(|board| Msg::Edit(Edit::Ends(board, Ends::One)));
-    texts.chain(ends)
-}
-
 fn id() -> impl Strategy<Value = Id> {
     (0_u16..6).prop_map(Id)
 }
@@ -201,10 +193,6 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         select(&[WidthBy::Sheet, WidthBy::Width][..]).prop_map(Edit::WidthBy),
     ];
     prop_oneof![
-        1 => (select(&[Board::A, Board::B][..]), select(&[Ends::One, Ends::Both][..]))
-            .prop_map(|(board, ends)| Edit::Ends(board, ends)),
-        1 => leaf().prop_map(Edit::Job),
-        2 => leaf().prop_map(Edit::JointOf),
         2 => on_sled,
         4 => (field(), text()).prop_map(|(field, text)| Edit::Type(field, text)),
         1 => (field(), length.clone()).prop_map(|(field, length)| Edit::Set(field, length)),
@@ -291,20 +279,7 @@ fn look() -> impl Strategy<Value = Look> {
         (0_u32..7).prop_map(Look::Cut),
         select(&[Prints::Drawing, Prints::HoleLine][..]).prop_map(Look::Prints),
         select(&[PaperSize::A4, PaperSize::Letter][..]).prop_map(Look::Paper),
-        any::<bool>().prop_map(Look::Templates),
     ]
-}
-
-/// What leads to something outside, and changes nothing here.
-fn aside(which: usize) -> Msg {
-    match which {
-        0 => Msg::Speak,
-        1 => Msg::Can(Can::default()),
-        2 => Msg::Export(Export::Csv),
-        3 => Msg::Export(Export::Svg(1)),
-        4 => Msg::Export(Export::Dxf(2)),
-        _ => Msg::SaveJob,
-    }
 }
 
 /// Everything that can happen within one tab.
@@ -325,10 +300,6 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
         )
             .prop_map(|(chunk, what)| what(chunk)),
         1 => look().prop_map(Msg::Look),
-        1 => way().prop_map(Msg::Way),
-        1 => select(&["next", "go Next", "back", "again", "pause", "resume", "lunch", ""][..])
-            .prop_map(|words| Msg::Heard(words.to_owned())),
-        1 => (0_usize..6).prop_map(aside),
         1 => select(&[Unit::Mm, Unit::Inch][..]).prop_map(Msg::Units),
         1 => select(&[Theme::Device, Theme::Light, Theme::Dark][..]).prop_map(Msg::Theme),
     ]

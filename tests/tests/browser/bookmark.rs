@@ -9,7 +9,7 @@ use crate::steps::{bookmark, holds, open, open_on, see, see_nothing, shows, stor
 
 /// Another width, another cutter with a name of its own, another number of fingers.
 async fn make_a_job(page: &Page) -> Result<BoxJointRequest> {
-    page.replace_text("#joint-job", "Tool chest").await?;
+    page.replace_text("#job-name", "Tool chest").await?;
     type_width(page, "151,5").await?;
     page.replace_text("#joint-count", "11").await?;
     page.choose("cutter", "Straight bit").await?;
@@ -52,7 +52,7 @@ async fn a_bookmark_opens_the_same_job_on_another_device() -> Result<()> {
 
     let page = open_on(&address, &View::phone()).await?;
     shows(&page, &request).await?;
-    holds(&page, "#joint-job", "Tool chest").await?;
+    holds(&page, "#job-name", "Tool chest").await?;
     holds(&page, "#joint-width", "151,5").await?;
     page.press("Shop").await?;
     see(&page, ".thing.chosen", "Spiral bit").await?;

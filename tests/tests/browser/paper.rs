@@ -25,7 +25,7 @@ async fn every_setting_is_printed_and_no_button() -> Result<()> {
     let left = "[...document.querySelectorAll('button, input, select, summary')].filter((it) => it.checkVisibility()).length";
     page.wait_for(left, &0.into()).await?;
     page.wait_until(
-        "document.querySelector('.for-paper').innerText.includes('Drawer 3, side to front')",
+        "document.querySelector('.for-paper').innerText.includes('Drawers, side to front')",
     )
     .await?;
 

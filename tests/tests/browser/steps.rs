@@ -74,8 +74,25 @@ pub(crate) async fn holds(page: &Page, field: &str, text: &str) -> Result<()> {
     page.wait_for(&value, &text.into()).await
 }
 
-/// From the joint to the first stop of board A.
+/// Takes the pieces from the worked joint: one end of one board of each kind is cut.
+pub(crate) async fn cut_one_board_of_each(page: &Page) -> Result<()> {
+    page.press("Jobs").await?;
+    for field in ["what", "count", "names-a", "names-b"] {
+        page.replace_text(&format!("#pieces-{field}"), "").await?;
+    }
+    page.choose("ends-b", "one").await?;
+    see(
+        page,
+        "[aria-labelledby=pieces]",
+        "1 end of one board and 1 end of the other",
+    )
+    .await?;
+    page.press("Joint").await
+}
+
+/// From the joint to the first stop of board A, with one board of each kind.
 pub(crate) async fn go_to_first_stop(page: &Page) -> Result<()> {
+    cut_one_board_of_each(page).await?;
     page.press("At the saw").await?;
     page.press("All is set").await
 }

@@ -97,7 +97,7 @@ async fn markup_in_names_is_only_text() -> Result<()> {
         .replace("Rip blade", MARKUP);
     come_back_to(&page, &site.url(), &hostile).await?;
     shows(&page, &worked(145.0)).await?;
-    holds(&page, "#joint-job", MARKUP).await?;
+    holds(&page, "#job-name", MARKUP).await?;
     see(&page, ".chip.on", MARKUP).await?;
     page.press("Shop").await?;
     see(&page, ".thing.chosen", MARKUP).await?;

@@ -54,9 +54,6 @@ fn part_progress(state: &mut Vec<(String, Plain)>) {
         .into_iter()
         .filter_map(|name| Some((name.to_owned(), take(at_saw, name)?)));
     let progress: Vec<_> = of_the_cutting.collect();
-    if at_saw.is_empty() {
-        state.retain(|(name, _)| name != "atSaw");
-    }
     if !progress.is_empty() {
         drop_if_empty(state, "atSaw");
         let progress = Plain::List(vec![Plain::Object(progress)]);

@@ -278,8 +278,7 @@ fn what_is_kept_in_the_sleds_place_comes_back() {
             panic!("{:?}", read.state.work.sled.tests)
         };
         assert_eq!((test.date.text.as_str(), test.sled), ("2026-04-30", Id(2)));
-        assert_eq!(read.state.work, state.work);
-        assert_eq!(read.state.sled, state.sled);
+        assert_eq!(read.state, state);
     }
 }
 
@@ -349,37 +348,4 @@ fn what_moved_elsewhere_leaves_nothing_behind() {
         let text = json!({ "version": 2, "state": state }).to_string();
         assert!(saved::restore(&text).unwrap().is_whole, "{state}");
     }
-}
-
-/// Written by the second version, before there were jobs.
-#[test]
-fn the_second_version_is_read_for_good() {
-    let stored = saved::restore(include_str!("version-2.json").trim()).unwrap();
-    assert!(stored.is_whole);
-    let State {
-        work,
-        at_saw,
-        progress,
-        ..
-    } = &stored.state;
-    assert_eq!(
-        work.joint.width,
-        crate::state::Entry::new("5 1/2", Unit::Inch)
-    );
-    assert_eq!(work.job.name, crate::state::Entry::mm("Chart chest"));
-    assert_eq!((work.job.joints.count(), work.jobs.count()), (1, 1));
-    assert_eq!(
-        work.shop.cutters.chosen().map(|cutter| cutter.id),
-        Some(Id(3))
-    );
-    assert_eq!(work.joint.dovetail.pin_cutter, Id(2));
-    let at = progress.of(work.joint.id);
-    assert!(at_saw.open);
-    assert_eq!((at.set, at.step), (1, Step::Stop(4)));
-    assert_ne!(at.plan, 0);
-    let stored = Restored {
-        extent: Extent::Job,
-        ..stored
-    };
-    assert_eq!(link::read(include_str!("version-2.link")), Some(Ok(stored)));
 }

@@ -131,6 +131,7 @@ impl Model {
         match msg {
             Msg::Saw(SawMove::Open) if self.answer.cut().is_some() => {
                 (self.state.at_saw.open, self.is_opening) = (true, true);
+                self.refresh();
             }
             Msg::Saw(SawMove::Leave) => {
                 (self.state.at_saw.open, self.is_opening) = (false, false);

@@ -3,7 +3,6 @@
 mod course;
 mod jobs;
 mod open;
-mod pieces;
 mod saw;
 mod slanted;
 mod sled;

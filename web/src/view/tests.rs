@@ -28,15 +28,6 @@ fn Page(props: &PageProps) -> Html {
     super::view(&props.model, &Callback::noop())
 }
 
-/// The page at the saw, with one board of each kind.
-fn at_the_saw(messages: impl IntoIterator<Item = Msg>) -> Model {
-    started(
-        one_board_of_each()
-            .chain([Msg::Saw(SawMove::Open)])
-            .chain(messages),
-    )
-}
-
 /// The page as it would be sent.
 fn page(model: &Model) -> String {
     let model = Rc::new(model.clone());
@@ -59,7 +50,6 @@ fn alone(messages: impl IntoIterator<Item = Msg>) -> Model {
 fn after(state: &State, messages: impl IntoIterator<Item = Msg>) -> Model {
     let (mut model, _) = opened_with(state);
     model.update(Msg::Came(Chunk::Shop));
-    model.update(Msg::Came(Chunk::Jobs));
     for message in messages {
         model.update(message);
     }
@@ -177,22 +167,20 @@ fn the_saw_shows_the_setting_and_says_it() {
         Msg::Saw(SawMove::Jump(0, Step::Stop(6))),
     ]);
     let set = &model.answer.current().unwrap().plan.sets[0];
-    let (name, stop) = (set.name.clone(), set.stops[6]);
+    let stop = set.stops[6];
     let (turns, division) = (stop.dial.turns, show::number(stop.dial.division));
     let shown = page(&model);
     assert!(shown.contains(&format!("<strong>{turns}</strong>")));
     assert!(shown.contains(&format!("<strong>{division}</strong>")));
-    assert!(shown.contains(&format!(
-        "pass 7 of 24. {name}. Dial: {turns} turns {division}."
-    )));
+    assert!(shown.contains(&format!("pass 7 of 24. Dial: {turns} turns {division}.")));
 
     model.update(Msg::Saw(SawMove::Next));
-    assert!(page(&model).contains(&format!("pass 8 of 24. {name}. Dial:")));
+    assert!(page(&model).contains("pass 8 of 24. Dial:"));
 }
 
 #[test]
 fn every_caution_stands_before_the_first_pass() {
-    let model = at_the_saw([]);
+    let model = started([Msg::Saw(SawMove::Open)]);
     let page = page(&model);
     let (before, _) = page.split_once("All is set").unwrap();
     let notes = &model.answer.current().unwrap().notes;

@@ -34,13 +34,6 @@ fn as_dovetails(mut model: Model) -> Model {
     model
 }
 
-/// The same with one board of each kind.
-fn open_with_one_board_of_each() -> Model {
-    let mut model = open();
-    one_board_of_each().for_each(|msg| drop(model.update(msg)));
-    model
-}
-
 fn is_planned(model: &Model) -> bool {
     let slanted = model.answer.slanted.as_ref();
     slanted.is_some_and(|slanted| slanted.dovetail.is_current)
@@ -193,12 +186,8 @@ fn a_killed_tab_comes_back_to_the_same_stop_once_the_part_has_come() {
     let mut model = alone();
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Jump(2, Step::Stop(3)));
-    let (again, effects) = opened_again(&model.state);
-    assert_eq!(
-        super::beyond_fetching(effects),
-        [Effect::Fetch(Chunk::Dovetail)]
-    );
-    let mut again = super::arrived(again);
+    let (mut again, effects) = opened_again(&model.state);
+    assert_eq!(effects, [Effect::Fetch(Chunk::Dovetail)]);
     assert_eq!(again.state, model.state);
     assert!(again.answer.cut().is_none());
     // Nothing is cut, and no place lost, while there is no plan.
@@ -216,8 +205,7 @@ fn a_plan_that_changes_under_the_saw_is_said() {
     // As when a newer program plans the stored job otherwise.
     let mut state = model.state.clone();
     state.work.joint.dovetail.tails = Entry::mm("2");
-    let (again, _) = opened_again(&state);
-    let mut again = super::arrived(again);
+    let (mut again, _) = opened_again(&state);
     assert_eq!(again.notices, []);
     again.update(Msg::Came(Chunk::Dovetail));
     assert_eq!(again.notices, [Notice::PlanChanged]);
@@ -271,10 +259,7 @@ fn a_link_carries_the_whole_joint() {
         fragment: link::write(&model.state),
         ..Found::default()
     });
-    assert_eq!(
-        super::beyond_fetching(effects),
-        [Effect::Fetch(Chunk::Dovetail)]
-    );
+    assert_eq!(effects, [Effect::Fetch(Chunk::Dovetail)]);
     assert_eq!(there.state.work, model.state.work);
 }
 

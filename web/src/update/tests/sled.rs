@@ -121,10 +121,7 @@ fn a_link_to_the_sled_asks_at_once() {
         fragment: fragment.clone(),
         ..Found::default()
     });
-    assert_eq!(
-        super::beyond_fetching(effects),
-        [Effect::Fetch(Chunk::Sled)]
-    );
+    assert_eq!(effects, [Effect::Fetch(Chunk::Sled)]);
 
     let mut model = started();
     let effects = model.update(Msg::OpenLink(fragment));

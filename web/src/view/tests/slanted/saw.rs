@@ -9,12 +9,10 @@ use super::{alone, assert_says, dovetails, escaped, length, own, plan};
 use crate::model::Model;
 use crate::msg::{Edit, Msg, SawMove};
 use crate::state::{DovetailField, Field, Id, JointField, Step, ZeroKind};
-use crate::testing::one_board_of_each;
 
 /// Every page of a set: the words of its set-up as they stand in the page.
 fn set_ups(model: &mut Model) -> Vec<(Set, String)> {
     let sets = model.answer.cut().unwrap().sets.to_vec();
-    one_board_of_each().for_each(|msg| drop(model.update(msg)));
     model.update(Msg::Saw(SawMove::Open));
     let pages = sets.into_iter().enumerate().map(|(index, set)| {
         model.update(Msg::Saw(SawMove::Jump(index, Step::SetUp)));
