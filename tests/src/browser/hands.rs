@@ -8,12 +8,14 @@ use serde_json::{Value, json};
 
 use super::page::Page;
 
-/// `WebDriver`'s key codes: hold Control, and let go of everything.
-const SELECT_ALL: &str = "\u{e009}a\u{e000}";
+/// `WebDriver`'s key codes: Home, hold Shift, End. Every engine knows these, and lets go at the end.
+const SELECT_ALL: &str = "\u{e011}\u{e008}\u{e010}";
 const BACKSPACE: &str = "\u{e003}";
 
 /// Where a bar is fixed to an edge of the screen, a person scrolls until what is wanted is clear of it.
 const INTO_SIGHT: &str = "arguments[0].scrollIntoView({ block: 'center', inline: 'nearest' })";
+
+const STALE_TRIES: usize = 3;
 
 /// The first button, or whatever else folds out or is chosen, that can be seen and begins with a text.
 const BY_TEXT: &str = "
@@ -62,10 +64,14 @@ impl Page {
     pub async fn replace_text(&self, selector: &str, text: &str) -> Result<()> {
         let field = self.find(selector).await?;
         let typed = if text.is_empty() { BACKSPACE } else { text };
-        field
-            .send_keys(&format!("{SELECT_ALL}{typed}"))
-            .await
-            .with_context(|| format!("could not type into {selector}"))
+        for keys in [SELECT_ALL, typed] {
+            // In one go, some engines would hold Shift for all of it.
+            field
+                .send_keys(keys)
+                .await
+                .with_context(|| format!("could not type into {selector}"))?;
+        }
+        Ok(())
     }
 
     /// Presses one key, wherever the focus is.
@@ -87,12 +93,22 @@ impl Page {
         self.wait_until(&format!("(function () {{ {BY_TEXT} }})(...{arguments})"))
             .await
             .with_context(|| format!("nothing to press begins with \"{text}\""))?;
+        let mut outcome = self.tap_found(tags, text).await;
+        // What was found may have been shown anew since.
+        for _ in 0..STALE_TRIES {
+            if outcome.is_ok() {
+                break;
+            }
+            outcome = self.tap_found(tags, text).await;
+        }
+        outcome.with_context(|| format!("could not press \"{text}\""))
+    }
+
+    async fn tap_found(&self, tags: &str, text: &str) -> Result<()> {
         let arguments = vec![tags.into(), text.into()];
         let found = self.client().execute(BY_TEXT, arguments).await?;
         let element = self.element(&found)?;
-        self.tap(&element)
-            .await
-            .with_context(|| format!("could not press \"{text}\""))
+        self.tap(&element).await
     }
 
     /// The element that a script returned.

@@ -100,7 +100,7 @@ async fn a_broken_link_says_so_and_changes_nothing() -> Result<()> {
 }
 
 #[tokio::test]
-async fn a_link_takes_the_place_of_other_work_only_until_undo() -> Result<()> {
+async fn a_link_is_opened_beside_other_work() -> Result<()> {
     let site = serve_dist()?;
     let (address, request) = made(&site).await?;
 
@@ -108,7 +108,11 @@ async fn a_link_takes_the_place_of_other_work_only_until_undo() -> Result<()> {
     type_width(&page, "145").await?;
     page.go_to(&address).await?;
     shows(&page, &request).await?;
-    see(&page, ".notice", "What was here before is not lost").await?;
+    see(&page, ".notice", "it was added to those that were here").await?;
+    page.press("Jobs").await?;
+    see(&page, "[aria-label=Jobs]", "Chart chest").await?;
+    see(&page, "[aria-label=Jobs] .open", "Tool chest").await?;
+    page.press("Joint").await?;
     page.press("Undo").await?;
     shows(&page, &worked(145.0)).await?;
     see_nothing(&page, ".notice").await?;

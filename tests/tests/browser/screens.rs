@@ -3,7 +3,7 @@
 use anyhow::Result;
 use notchwright_tests::browser::Page;
 
-use crate::steps::{see, see_nothing, type_width};
+use crate::steps::{cut_one_board_of_each, see, see_nothing, type_width};
 
 /// Goes from a first visit through every screen, and has a look at each.
 pub(crate) async fn walk(page: &Page, mut look: impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
@@ -15,6 +15,7 @@ pub(crate) async fn walk(page: &Page, mut look: impl AsyncFnMut(&str) -> Result<
     problems(page, &mut look).await?;
     sled(page, &mut look).await?;
     shop(page, &mut look).await?;
+    jobs(page, &mut look).await?;
     saw(page, &mut look).await
 }
 
@@ -88,13 +89,14 @@ async fn dovetails_at_the_saw(
         if set > 1 {
             page.click(".jump summary").await?;
             page.click(&format!(
-                ".jump ol:nth-of-type({set}) li:first-child button"
+                ".jump nav > ol:first-of-type li:nth-child({set}) button"
             ))
             .await?;
         }
         page.find(".saw.set-up").await?;
         look(&format!("dovetails, set-up {set}")).await?;
         page.press("All is set").await?;
+        page.press("It is clamped").await?;
         look(&format!("dovetails, stop of set {set}")).await?;
     }
     page.press("Leave").await
@@ -226,18 +228,49 @@ async fn shop(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Re
     page.press("Joint").await
 }
 
+async fn jobs(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
+    page.press("Jobs").await?;
+    page.find("#this-job").await?;
+    look("jobs").await?;
+    page.press("Show the link as a QR code").await?;
+    page.replace_text("#pieces-count", "many").await?;
+    see(page, "#pieces-count-problem", "whole number").await?;
+    look("jobs, code and problem").await?;
+    page.replace_text("#pieces-count", "8").await?;
+    page.press("Add a joint").await?;
+    page.press("Add a job").await?;
+    look("jobs, more of them").await?;
+    page.click("[aria-label=Undo]").await?;
+    page.click("[aria-label=Undo]").await?;
+    page.press("Joint").await
+}
+
 async fn saw(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
     page.press("At the saw").await?;
     look("set-up").await?;
     page.press("All is set").await?;
+    look("next end").await?;
+    page.press("It is clamped").await?;
     look("first stop").await?;
     page.press("Cut, next").await?;
     look("second stop").await?;
     page.click(".jump summary").await?;
+    page.replace_text("#lost-division", "70").await?;
     look("jump").await?;
-    page.click(".jump ol:last-of-type li:last-child button")
-        .await?;
-    page.press("Cut, next").await?;
+    page.click(".jump summary").await?;
+    page.click("[aria-label=Pause]").await?;
+    look("paused").await?;
+    page.press("Go on").await?;
+    page.press("Leave").await?;
+    cut_one_board_of_each(page).await?;
+    page.press("At the saw").await?;
+    for board in ["A", "B"] {
+        see(page, ".saw h1", &format!("Set up for board {board}")).await?;
+        page.click(".jump summary").await?;
+        page.click(".jump nav > ol:last-of-type li:last-child button")
+            .await?;
+        page.press("Cut, next").await?;
+    }
     see(page, ".saw h1", "Both boards are cut").await?;
     look("done").await
 }

@@ -47,7 +47,7 @@ async fn a_module_that_does_not_load_is_said_in_the_page() -> Result<()> {
     let page = Page::open(&site.url(), &View::phone()).await?;
     let said = page.text("#trouble").await?;
     assert!(said.contains("could not start"), "{said}");
-    assert!(said.contains("still stored"), "{said}");
+    assert!(said.contains("Nothing was stored on this device"), "{said}");
     page.assert_accessible().await?;
     assert!(
         page.assert_quiet().await.is_err(),

@@ -25,7 +25,7 @@ async fn a_store_that_nothing_can_be_read_of_is_kept_aside() -> Result<()> {
     let page = open(&site).await?;
     let huge = format!(
         "{{\"version\":1,\"state\":{{\"place\":\"{}\"}}}}",
-        "x".repeat(2_000_000)
+        "x".repeat(4_300_000)
     );
     for text in [
         "}{ \u{0} garbage",
@@ -66,7 +66,7 @@ async fn what_can_be_read_of_a_store_is_opened() -> Result<()> {
     for (whole, part) in [
         ("\"state\":{", "\"state\":{\"atSaw\":7,"),
         ("\"mirrored\":true", "\"mirrored\":\"yes\""),
-        ("\"job\":\"Chart chest\"", "\"job\":[null]"),
+        ("\"name\":\"Chart chest\"", "\"name\":[null]"),
     ] {
         let bad = good.replace(whole, part);
         assert!(bad != good, "{good} has no {whole}");

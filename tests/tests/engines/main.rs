@@ -6,6 +6,8 @@
 mod path;
 mod single;
 
+use std::time::Duration;
+
 use anyhow::{Result, bail};
 use notchwright_tests::browser::{Engine, Page, View};
 
@@ -28,6 +30,20 @@ async fn open(engine: Engine, url: &str) -> Result<Page> {
     page.find("#joint-width").await?;
     Ok(page)
 }
+
+/// Loads the page again, as its own script would: a driver's own reload fails offline in some engines.
+async fn reload(engine: Engine, page: &Page) -> Result<()> {
+    if engine == Engine::WebKit {
+        // It hands what is stored to another process, which gives a page that is loaded at once an older state.
+        tokio::time::sleep(WEBKIT_STORES_WITHIN).await;
+    }
+    page.evaluate("void (window.isOld = true)").await?;
+    page.evaluate("void location.reload()").await?;
+    page.wait_until("!window.isOld && document.querySelector('#app main')")
+        .await
+}
+
+const WEBKIT_STORES_WITHIN: Duration = Duration::from_secs(2);
 
 async fn see(page: &Page, selector: &str, words: &str) -> Result<()> {
     let script = format!(

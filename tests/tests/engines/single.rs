@@ -4,7 +4,7 @@ use anyhow::{Context, Result};
 use notchwright_tests::browser::{Engine, dist};
 use url::Url;
 
-use super::{open, see};
+use super::{open, reload, see};
 
 async fn path(engine: Engine) -> Result<()> {
     let Some(engine) = super::engine(engine)? else {
@@ -27,7 +27,7 @@ async fn path(engine: Engine) -> Result<()> {
     page.press("Joint").await?;
     page.choose("joint-kind", "Dovetails").await?;
     page.find("#dovetail-tails").await?;
-    page.evaluate("void location.reload()").await?;
+    reload(engine, &page).await?;
     page.wait_for(
         "document.querySelector('#joint-width')?.value",
         &"150".into(),

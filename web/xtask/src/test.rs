@@ -25,7 +25,11 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
         npm::install(layout)
     })?;
     module(&mut steps, layout)?;
-    steps.step("the person's path in a browser", || browser_tests(layout))?;
+    steps.step("the person's path in a browser", || {
+        browser_tests(layout, "browser")
+    })?;
+    steps.step("the person's path in three engines", || engines(layout))?;
+    steps.step("licences and sources of what is used", || deny(layout))?;
     steps.close();
     Ok(())
 }
@@ -96,7 +100,46 @@ fn module(steps: &mut Steps, layout: &Layout) -> Result<()> {
     })
 }
 
-fn browser_tests(layout: &Layout) -> Result<()> {
+/// An engine that cannot be had here is named by the tests and left out; where `CI` is set they fail.
+fn engines(layout: &Layout) -> Result<()> {
+    let had =
+        tools::ensure(&tools::ENGINES).and_then(|()| tools::ensure_crate(layout, "geckodriver"));
+    if let Err(error) = had {
+        println!("not every engine can be had here: {error:#}");
+    }
+    browser_tests(layout, "engines")
+}
+
+/// Advisories are looked up where their list can be had; licences, sources and bans need no network.
+fn deny(layout: &Layout) -> Result<()> {
+    let program = tools::ensure_crate(layout, "cargo-deny")?;
+    let check = |what: &[&str]| {
+        let mut check = Command::new(&program);
+        check
+            .args(["--all-features", "check", "--hide-inclusion-graph"])
+            .args(what);
+        check.current_dir(&layout.root);
+        perform(&mut check)
+    };
+    check(&["licenses", "sources", "bans"])?;
+    let mut fetch = Command::new(&program);
+    fetch.args(["fetch", "db"]).current_dir(&layout.root);
+    match perform(&mut fetch) {
+        Ok(()) => check(&["advisories"]),
+        Err(error) => {
+            println!("advisories not looked up, their list cannot be had: {error:#}");
+            Ok(())
+        }
+    }
+}
+
+fn browser_tests(layout: &Layout, test: &str) -> Result<()> {
+    // Where the project is proven, no engine may be missing.
+    let wanted = if std::env::var_os("CI").is_some() {
+        "all"
+    } else {
+        "some"
+    };
     perform(
         cargo()
             .args([
@@ -105,8 +148,9 @@ fn browser_tests(layout: &Layout) -> Result<()> {
                 "--package=notchwright-tests",
                 "--features=browser",
             ])
-            .arg("--test=browser")
+            .arg(format!("--test={test}"))
             .env("NOTCHWRIGHT_TARGET", &layout.target)
+            .env("NOTCHWRIGHT_ENGINES", wanted)
             // A failing path says what it waited for: a trace of the runtime under it says nothing.
             .env("RUST_LIB_BACKTRACE", "0")
             .current_dir(&layout.root),

@@ -5,7 +5,8 @@ use std::process::Command;
 
 use anyhow::{Result, bail};
 
-use crate::command::{line, output, perform};
+use crate::command::{cargo, line, output, perform};
+use crate::layout::Layout;
 
 /// A program, and the Debian package that brings it.
 #[derive(Debug, Clone, Copy)]
@@ -23,6 +24,22 @@ pub(crate) const BROWSER: [Tool; 2] = [
     Tool {
         program: "chromedriver",
         package: "chromium-driver",
+    },
+];
+
+/// The other engines and what drives them; Firefox's driver comes from Cargo.
+pub(crate) const ENGINES: [Tool; 3] = [
+    Tool {
+        program: "firefox-esr",
+        package: "firefox-esr",
+    },
+    Tool {
+        program: "WebKitWebDriver",
+        package: "webkit2gtk-driver",
+    },
+    Tool {
+        program: "xvfb-run",
+        package: "xvfb",
     },
 ];
 
@@ -93,6 +110,25 @@ pub(crate) fn ensure(tools: &[Tool]) -> Result<()> {
     }
     perform(Command::new("apt-get").args(["update", "--quiet"]))?;
     perform(&mut install)
+}
+
+/// Makes sure that a program of Cargo's registry is in `target/tools`.
+///
+/// # Errors
+///
+/// When it is not there and cannot be built.
+pub(crate) fn ensure_crate(layout: &Layout, name: &str) -> Result<PathBuf> {
+    let folder = layout.target.join("tools");
+    let program = folder.join("bin").join(name);
+    if !program.is_file() {
+        let mut install = cargo();
+        install
+            .args(["install", "--quiet", "--locked", name, "--root"])
+            .arg(&folder)
+            .current_dir(&layout.root);
+        perform(&mut install)?;
+    }
+    Ok(program)
 }
 
 /// Where a program is, if the shell would find it.

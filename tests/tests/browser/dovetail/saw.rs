@@ -7,7 +7,7 @@ use notchwright_core::units::write_number;
 use notchwright_tests::browser::{Page, serve_dist};
 
 use super::{FOLD, open_dovetails, plan, shows, worked};
-use crate::steps::{is_at_stop, next, see, see_nothing};
+use crate::steps::{cut_one_board_of_each, is_at_stop, next, see, see_nothing};
 
 /// What each set-up says of blade, board and edge, in order.
 const SAYS: [&[&str]; 5] = [
@@ -62,6 +62,7 @@ async fn every_set_is_set_up_and_passed_to_the_end() -> Result<()> {
     let page = open_dovetails(&site).await?;
     let sets = plan(&worked())?.sets;
     assert_eq!(sets.len(), SAYS.len());
+    cut_one_board_of_each(&page).await?;
     page.press("At the saw").await?;
     for (set, says) in sets.iter().zip(SAYS) {
         is_set_up(&page, set, says).await?;
@@ -80,11 +81,15 @@ async fn a_stop_of_the_third_set_outlives_a_reload() -> Result<()> {
     let page = open_dovetails(&site).await?;
     let sets = plan(&worked())?.sets;
     let third = sets.get(2).context("there is no third set")?;
+    cut_one_board_of_each(&page).await?;
     page.press("At the saw").await?;
     is_set_up(&page, &sets[0], SAYS[0]).await?;
     page.click(".jump summary").await?;
-    page.click(".jump ol:nth-of-type(3) li:nth-child(3) button")
+    page.click(".jump nav > ol:first-of-type li:nth-child(3) button")
         .await?;
+    is_set_up(&page, third, SAYS[2]).await?;
+    page.press("All is set").await?;
+    next(&page).await?;
     is_at_stop(&page, third, 2).await?;
     page.reload().await?;
     is_at_stop(&page, third, 2).await?;
@@ -110,6 +115,7 @@ async fn a_half_blind_joint_is_only_sawn_on_its_tail_board() -> Result<()> {
     shows(&page, &request).await?;
     let sets = plan(&request)?.sets;
     assert!(sets.iter().all(|set| set.yaw_degrees == 0.0));
+    cut_one_board_of_each(&page).await?;
     page.press("At the saw").await?;
     for (set, says) in sets.iter().zip(SAYS) {
         is_set_up(&page, set, says).await?;

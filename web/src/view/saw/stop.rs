@@ -38,8 +38,11 @@ pub(super) fn view(
             <div class="work">
                 <p class="move">{ travel(here, index, set, stop) }</p>
                 { strip(here, set, stop, context) }
-                <p class="which">{ which(stop) }</p>
-                { left(here, index, context) }
+                <div class="rest">
+                    <p class="which">{ which(stop) }</p>
+                    { pauses(context) }
+                </div>
+                <p class="left quiet">{ left(here, index, context) }</p>
             </div>
             { buttons(false, SawMove::Next, "Cut, next", context) }
         </main>
@@ -115,34 +118,39 @@ fn which(stop: &Stop) -> Html {
     }
 }
 
-/// What is still to come, and a way to rest.
-fn left(here: &Here<'_>, index: usize, context: Context<'_>) -> Html {
+/// What is still to come.
+fn left(here: &Here<'_>, index: usize, context: Context<'_>) -> String {
     let left = here
         .course
         .left(here.at.set, here.at.end, index, &here.at.done);
-    let at_saw = &context.model.state.at_saw;
-    let minutes = left.passes as f64 * f64::from(at_saw.pace) / 60_000.0;
+    let pace = f64::from(context.model.state.at_saw.pace);
+    let minutes = left.passes as f64 * pace / 60_000.0;
     let time = match minutes {
         minutes if minutes <= 0.0 => String::new(),
         minutes if minutes < 1.5 => ", about a minute".to_owned(),
         minutes => format!(", about {} min", write_number(minutes.ceil(), 0)),
     };
+    format!(
+        "Left: {}, {} turns{time}.",
+        show::count(left.passes, "pass", "passes"),
+        write_number(left.turns, 0)
+    )
+}
+
+/// Hearing it again, and a way to rest.
+fn pauses(context: Context<'_>) -> Html {
+    let button = |label: &'static str, icon: Icon, msg: Msg| {
+        html! {
+            <button type="button" class="button plain" aria-label={label} onclick={context.send(msg)}>{ icon.view() }</button>
+        }
+    };
     html! {
-        <div class="left">
-            <p class="quiet">{ format!(
-                "Left: {}, {} turns{time}.",
-                show::count(left.passes, "pass", "passes"),
-                write_number(left.turns, 0)
-            ) }</p>
-            if at_saw.speaks {
-                <button type="button" class="button plain" aria-label="Say it again" onclick={context.send(Msg::Speak)}>
-                    { Icon::Sound.view() }
-                </button>
+        <>
+            if context.model.state.at_saw.speaks {
+                { button("Say it again", Icon::Sound, Msg::Speak) }
             }
-            <button type="button" class="button plain" aria-label="Pause" onclick={context.send(Msg::Saw(SawMove::Pause(true)))}>
-                { Icon::Pause.view() }
-            </button>
-        </div>
+            { button("Pause", Icon::Pause, Msg::Saw(SawMove::Pause(true))) }
+        </>
     }
 }
 
