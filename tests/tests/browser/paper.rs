@@ -1,6 +1,6 @@
 //! On paper: every setting, and nothing that needs a screen.
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, bail};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use lopdf::content::Content;
@@ -91,7 +91,10 @@ fn lines(document: &Document, page: ObjectId) -> Result<([f64; 2], Vec<f64>)> {
         .get_dictionary(page)?
         .get(b"MediaBox")?
         .as_array()?;
-    let size = [number(&media[2])?, number(&media[3])?];
+    let [_, _, width, height] = media.as_slice() else {
+        bail!("a page has no size");
+    };
+    let size = [number(width)?, number(height)?];
     let content = Content::decode(&document.get_page_content(page)?)?;
     let (mut scales, mut scale, mut from, mut lengths) = (Vec::new(), 1.0, (0.0, 0.0), Vec::new());
     for operation in content.operations {

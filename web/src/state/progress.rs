@@ -39,7 +39,7 @@ const BOARDS: u32 = MOST_NAMES as u32 * ENDS;
 const ALONE_OF_B: u32 = 1 << 31;
 
 impl End {
-    /// The end of a board of a piece, of which there are at most [`MOST_NAMES`] with two ends each.
+    /// The end of a board of a piece, of which there are at most 20 with two ends each.
     #[must_use]
     pub fn new(piece: usize, board: usize, end: usize) -> Self {
         let number = |number| u32::try_from(number).unwrap_or(0);
