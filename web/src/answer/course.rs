@@ -81,6 +81,14 @@ impl<'a> Course<'a> {
         self.sets.iter().map(ends).sum()
     }
 
+    /// How many of them have been done.
+    #[must_use]
+    pub fn done(&self, done: &Done) -> usize {
+        let sets = self.sets.iter().enumerate();
+        let ends = sets.flat_map(|(set, of)| self.pieces.ends(of.board).map(move |end| (set, end)));
+        ends.filter(|(set, end)| done.has(*set, *end)).count()
+    }
+
     /// The set that is set up for; with both boards at each stop, the first.
     #[must_use]
     pub fn set(&self, leg: usize) -> Option<&'a Set> {

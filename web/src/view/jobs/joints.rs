@@ -73,8 +73,8 @@ fn progress(joint: &JointForm, is_open: bool, context: Context<'_>) -> Html {
     let model = context.model;
     let at = model.state.progress.of(joint.id);
     let course = model.answer.course(Order::Boards).filter(|_| is_open);
-    let of = course.map_or(at.of, |course| course.cuttings());
-    let done = at.done.count().min(of);
+    let known = course.map(|course| (course.cuttings(), course.done(&at.done)));
+    let (of, done) = known.unwrap_or_else(|| (at.of, at.done.count().min(at.of)));
     let words = match (of, done) {
         (0, _) => return html! { <p class="quiet">{ "Not begun." }</p> },
         (_, 0) if *at == Progress::default() => format!("Not begun: {of} ends to cut."),

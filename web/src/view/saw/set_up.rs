@@ -68,7 +68,7 @@ fn ends(here: &Here<'_>) -> Html {
 
 /// Some of it has been cut before.
 fn begun(here: &Here<'_>, context: Context<'_>) -> Html {
-    let done = here.at.done.count();
+    let done = here.course.done(&here.at.done);
     if done == 0 {
         return Html::default();
     }
