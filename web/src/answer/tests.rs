@@ -1,5 +1,7 @@
 //! From what is typed to the plan, and from its problems back to the fields.
 
+mod course;
+
 use notchwright_core::units::Unit;
 
 use super::Answer;
