@@ -32,7 +32,7 @@ impl Component for App {
         }
         let effects = self.model.update(msg);
         if is_saved_already {
-            self.edge.catch_up(&self.model);
+            self.edge.catch_up(&self.model, effects);
         } else {
             self.edge.follow(&self.model, effects);
         }

@@ -82,8 +82,11 @@ impl Edge {
         self.show(model);
     }
 
-    /// Lets the browser follow a state that another tab has saved already.
-    pub(crate) fn catch_up(&mut self, model: &Model) {
+    /// Does what is left to be done, and lets the browser follow a state that another tab has saved already.
+    pub(crate) fn catch_up(&mut self, model: &Model, effects: Vec<Effect>) {
+        for effect in effects {
+            self.run(effect, &model.state);
+        }
         self.store.catch_up();
         self.show(model);
     }
