@@ -162,17 +162,87 @@ fn what_was_in_memory_stays_when_a_chunk_comes() {
     assert_eq!(page.call("page__own", 3).unwrap(), 12);
 }
 
-/// It need not wait for the other.
-#[test]
-fn a_chunk_has_a_copy_of_what_it_calls_in_another() {
+/// The module with another text in the body of `app::other::view`.
+fn with_other_calling(call: &str) -> String {
     let text = WHOLE.replacen(
         "(call $\"lib::both\" (i32.add (local.get 0) (i32.const 1)))",
-        "(call $\"core::ops::FnOnce::call_once\" (local.get 0))",
+        call,
         1,
     );
     assert_ne!(text, WHOLE);
+    text
+}
+
+/// It need not wait for the other.
+#[test]
+fn a_chunk_has_a_copy_of_what_it_calls_in_another() {
+    for (name, inside) in [
+        ("core::ops::FnOnce::call_once", "(local.get 0)"),
+        ("app::later::inside", "(local.get 0)"),
+        // What the copy calls in turn is the page's, or copied with it.
+        (
+            "app::later::inside",
+            "(i32.sub (call $\"app::page::own\" (local.get 0)) (call $\"lib::helper\" (i32.const 0)))",
+        ),
+    ] {
+        let text = with_other_calling(&format!("(call $\"{name}\" (local.get 0))"));
+        let text = text.replacen(
+            "(i32.add (local.get 0) (i32.const 2000))",
+            &format!("(i32.add {inside} (i32.const 2000))"),
+            1,
+        );
+        let mut whole = Running::start(&module(&text));
+        let mut page = Running::page_of(&text);
+        page.fetch("other");
+        let expected = whole.call("page__open_other", 3).unwrap();
+        assert_eq!(page.call("page__open_other", 3).unwrap(), expected);
+        // Derived from the module's text: 3 + 2000, or 3 + 7 + 2000.
+        assert!([2003, 2010].contains(&expected), "{name}: {expected}");
+    }
+}
+
+/// A gate is only in its own chunk, and is waited for by whoever calls it.
+#[test]
+fn a_chunk_calls_anothers_gate_through_the_table() {
+    let text = with_other_calling("(call $\"app::later::view::h0123456789abcdef\" (local.get 0))");
+    let mut whole = Running::start(&module(&text));
     let mut page = Running::page_of(&text);
     page.fetch("other");
-    // Derived from the module's text: 3 + 2000.
-    assert_eq!(page.call("page__open_other", 3).unwrap(), 2003);
+    let shut = page.call("page__open_other", 3).unwrap_err().to_string();
+    assert!(shut.contains("uninitialized"), "{shut}");
+    page.fetch("later");
+    for order in [["later", "other"], ["other", "later"]] {
+        let mut page = Running::page_of(&text);
+        order.iter().for_each(|chunk| page.fetch(chunk));
+        for given in [0, 3, -12] {
+            for name in ["page__open", "page__open_other"] {
+                let expected = whole.call(name, given).unwrap();
+                assert_eq!(page.call(name, given).unwrap(), expected, "{name}");
+            }
+        }
+        // The gate worked on the page's memory and stack, whoever called it.
+        assert_eq!(page.stored(16), -12);
+        assert_eq!(page.stack(), 1000 - 6 * 16);
+    }
+    // Derived from the module's text: its own view, and the call through the table in the gate's place.
+    let (_, other) = page.parts.iter().find(|part| part.0 == "other").unwrap();
+    let other = super::read(other);
+    assert_eq!(other.funcs.iter_local().count(), 2);
+}
+
+/// Where the page calls it too, both go through the same slot.
+#[test]
+fn a_gate_has_one_slot_whoever_calls_it() {
+    let text = with_other_calling(
+        "(i32.add (call $\"app::later::view::h0123456789abcdef\" (local.get 0)) (call $\"app::page::open\" (local.get 0)))",
+    );
+    let mut whole = Running::start(&module(&text));
+    let mut page = Running::page_of(&text);
+    // Two gates beside the four slots there were.
+    let table = page.page.get_table(&page.store, "table").unwrap();
+    assert_eq!(table.size(&page.store), 6);
+    page.fetch("later");
+    page.fetch("other");
+    let expected = whole.call("page__open_other", 5).unwrap();
+    assert_eq!(page.call("page__open_other", 5).unwrap(), expected);
 }
