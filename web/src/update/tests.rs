@@ -3,6 +3,7 @@
 mod course;
 mod jobs;
 mod open;
+mod rows;
 mod saw;
 mod slanted;
 mod sled;

@@ -81,6 +81,13 @@ fn attributes<'a>(page: &'a str, id: &str) -> &'a str {
     &page[before.rfind('<').unwrap()..place + after.find('>').unwrap()]
 }
 
+#[track_caller]
+fn assert_all(text: &str, words: &[&str]) {
+    for words in words {
+        assert!(text.contains(words), "no «{words}» in {text}");
+    }
+}
+
 /// As text is written in a page.
 fn escaped(text: &str) -> String {
     text.replace('&', "&amp;")

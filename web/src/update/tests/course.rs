@@ -16,6 +16,7 @@ use crate::state::{
     End, Ends, Entry, Field, JointKind, Order, PiecesField, PiecesForm, Progress, State, Step,
 };
 use crate::testing::{msg, opened_with, started};
+use crate::update::Found;
 
 const COUNT: Field = Field::Pieces(PiecesField::Count);
 
@@ -345,7 +346,6 @@ fn each_joint_is_cut_as_far_as_it_was_left() {
 /// The part for the saw comes right after the start: whoever is faster waits there.
 #[test]
 fn the_saw_waits_for_its_part() {
-    use crate::update::Found;
     let (mut model, _) = Model::start(Found::default());
     go(&mut model, SawMove::Open);
     assert!(model.state.at_saw.open);
@@ -364,7 +364,7 @@ fn the_saw_waits_for_its_part() {
 
 #[test]
 fn whoever_left_while_waiting_is_not_led_back() {
-    let (mut model, _) = Model::start(crate::update::Found::default());
+    let (mut model, _) = Model::start(Found::default());
     go(&mut model, SawMove::Open);
     go(&mut model, SawMove::Leave);
     model.update(Msg::Came(Chunk::Jobs));

@@ -3,11 +3,11 @@
 use notchwright_core::stop::Board;
 use qrcodegen::{QrCode, QrCodeEcc};
 
-use super::{attributes, escaped, inside, page, started, typed};
+use super::{assert_all, attributes, escaped, inside, page, started, typed};
 use crate::keep::link;
-use crate::model::{Can, Chunk, Model};
+use crate::model::{Can, Chunk, Model, Parts};
 use crate::msg::{Edit, Leaf, Msg, SawMove};
-use crate::state::{Field, JointField, JointKind, PiecesField, Place};
+use crate::state::{Field, JointField, JointKind, PiecesField, Place, Step};
 
 fn open(then: impl IntoIterator<Item = Msg>) -> Model {
     started([Msg::Go(Place::Jobs)].into_iter().chain(then))
@@ -24,13 +24,6 @@ fn rows<'a>(page: &'a str, name: &str) -> Vec<&'a str> {
 
 fn joints(page: &str) -> Vec<&str> {
     rows(page, "Joints of this job")
-}
-
-#[track_caller]
-fn assert_all(text: &str, words: &[&str]) {
-    for words in words {
-        assert!(text.contains(words), "no «{words}» in {text}");
-    }
 }
 
 #[test]
@@ -84,7 +77,7 @@ fn a_joint_that_is_all_cut_says_so() {
     let mut model = open([]);
     model.update(Msg::Saw(SawMove::Open));
     for (set, board) in [(0, Board::A), (1, Board::B)] {
-        model.update(Msg::Saw(SawMove::Jump(set, crate::state::Step::SetUp)));
+        model.update(Msg::Saw(SawMove::Jump(set, Step::SetUp)));
         for end in model.answer.pieces.ends(board).collect::<Vec<_>>() {
             model.update(Msg::Saw(SawMove::Mark(end, true)));
         }
@@ -102,7 +95,7 @@ fn ends_that_are_not_there_any_more_do_not_count() {
     let mut model = open([]);
     model.update(Msg::Saw(SawMove::Open));
     for (set, board) in [(0, Board::A), (1, Board::B)] {
-        model.update(Msg::Saw(SawMove::Jump(set, crate::state::Step::SetUp)));
+        model.update(Msg::Saw(SawMove::Jump(set, Step::SetUp)));
         for end in model.answer.pieces.ends(board).skip(8).collect::<Vec<_>>() {
             model.update(Msg::Saw(SawMove::Mark(end, true)));
         }
@@ -269,7 +262,7 @@ fn only_what_the_browser_can_do_is_offered() {
 #[test]
 fn a_place_that_has_not_come_says_so() {
     let mut model = open([]);
-    model.parts = crate::model::Parts::default();
+    model.parts = Parts::default();
     assert_all(&page(&model), &["One moment…"]);
     model.update(Msg::DidNotCome(Chunk::Jobs));
     assert_all(&page(&model), &[">Try again</button>"]);

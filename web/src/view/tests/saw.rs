@@ -1,6 +1,6 @@
 //! At the saw, with several ends that are cut alike.
 
-use super::{page, started};
+use super::{assert_all, page, started};
 use crate::model::{Can, Model};
 use crate::msg::{Edit, Leaf, Msg, SawMove, Way};
 use crate::state::{Hand, Order, Step};
@@ -17,13 +17,6 @@ fn open(joint: usize, then: impl IntoIterator<Item = SawMove>) -> Model {
 fn go(model: &mut Model, movement: SawMove) -> String {
     model.update(Msg::Saw(movement));
     page(model)
-}
-
-#[track_caller]
-fn assert_all(text: &str, words: &[&str]) {
-    for words in words {
-        assert!(text.contains(words), "no «{words}» in {text}");
-    }
 }
 
 #[test]
