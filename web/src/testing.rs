@@ -9,7 +9,7 @@ use proptest::test_runner::TestCaseError;
 use crate::effect::Effect;
 use crate::keep::saved;
 use crate::model::{Can, Chunk, Model, Part};
-use crate::msg::{Edit, Leaf, Look, Msg, SawMove, Shelf, Way};
+use crate::msg::{Edit, Export, Leaf, Look, Msg, SawMove, Shelf, Way};
 use crate::state::{
     Approach, Around, CutField, CutterField, DovetailField, Edge, End, Ends, Field, First,
     GrindKind, Hand, Id, JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, Order,
@@ -279,6 +279,25 @@ fn look() -> impl Strategy<Value = Look> {
         (0_u32..7).prop_map(Look::Cut),
         select(&[Prints::Drawing, Prints::HoleLine][..]).prop_map(Look::Prints),
         select(&[PaperSize::A4, PaperSize::Letter][..]).prop_map(Look::Paper),
+        any::<bool>().prop_map(Look::Templates),
+    ]
+}
+
+/// What leads to something outside, and changes nothing here.
+fn out() -> impl Strategy<Value = Msg> {
+    prop_oneof![
+        Just(Msg::Export(Export::Csv)),
+        (0_usize..6).prop_map(|set| Msg::Export(Export::Svg(set))),
+        (0_usize..6).prop_map(|set| Msg::Export(Export::Dxf(set))),
+        select(
+            &[
+                Msg::SaveJob,
+                Msg::SaveAll,
+                Msg::ShareJob,
+                Msg::CopyLink,
+                Msg::Print
+            ][..]
+        ),
     ]
 }
 
@@ -291,6 +310,7 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
         1 => heard().prop_map(Msg::Heard),
         1 => Just(Msg::Speak),
         1 => can().prop_map(Msg::Can),
+        1 => out(),
         1 => Just(Msg::Undo),
         1 => Just(Msg::Redo),
         1 => select(&[Place::Joint, Place::Sled, Place::Jobs, Place::Shop][..]).prop_map(Msg::Go),

@@ -206,7 +206,7 @@ fn the_link_is_there_as_a_code() {
         svg,
         &["aria-label=\"The link as a QR code\"", "role=\"img\""],
     );
-    let address = format!("{}{}", model.home, link::write(&model.state));
+    let address = format!("{}{}", model.home, link::write_lean(&model.state));
     let expected = QrCode::encode_text(&address, QrCodeEcc::Low).unwrap();
     // Four light modules on each side (ISO/IEC 18004).
     let side = expected.size() + 8;
@@ -220,6 +220,9 @@ fn the_link_is_there_as_a_code() {
     let dark = all.filter(|(x, y)| expected.get_module(*x, *y)).count();
     assert_eq!(runs.sum::<usize>(), dark);
     assert!(!shown.contains("more than some programs pass on"));
+    // An address that only this device could open is of no use elsewhere.
+    model.home = "file:///home/page.html".into();
+    assert!(!page(&model).contains("class=\"qr\""));
 }
 
 #[test]

@@ -43,7 +43,7 @@ fn the_next_end_is_named_before_it_is_clamped() {
     assert_all(
         &shown,
         &[
-            "<p class=\"on-carriage\">drawer 1, left side</p>",
+            "<p class=\"on-carriage\">Drawer 1, left side</p>",
             ">Cut, next</button>",
         ],
     );
@@ -93,7 +93,7 @@ fn a_pause_says_where_one_is() {
         &shown,
         &[
             "Paused</h1>",
-            "drawer 1, left side: pass 2 of",
+            "Drawer 1, left side: pass 2 of",
             "is due, at",
             ">Go on</button>",
             ">Leave</button>",
@@ -178,17 +178,21 @@ fn both_boards_at_each_stop_are_offered_where_one_height_does_for_both() {
             "Have both boards at hand",
         ],
     );
-    // Each pass says which board comes to the stop.
-    let stops: usize = model
-        .answer
-        .cut()
-        .unwrap()
-        .sets
+    // Each pass says, and reads out, which board comes to the stop.
+    go(&mut model, SawMove::Next);
+    let course = model.answer.course(Order::Stops).unwrap();
+    let load = &course.loads(0)[0];
+    let passes: Vec<_> = course
+        .passes(0, load)
         .iter()
-        .map(|set| set.stops.len())
-        .sum();
-    let shown = go(&mut model, SawMove::Next);
-    assert_all(&shown, &[&format!("pass 1 of {stops}. Board ")]);
+        .map(|(set, _)| set.name.clone())
+        .collect();
+    for (index, name) in passes.iter().enumerate() {
+        let shown = go(&mut model, SawMove::Jump(0, Step::Stop(index)));
+        let (pass, all) = (index + 1, passes.len());
+        let aloud = format!(">{name}, pass {pass} of {all}. Dial:");
+        assert_all(&shown, &[&format!(">{name}</h1>"), &aloud]);
+    }
 }
 
 #[test]
