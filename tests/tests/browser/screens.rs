@@ -264,6 +264,9 @@ async fn saw(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Res
     page.press("Leave").await?;
     cut_one_board_of_each(page).await?;
     page.press("At the saw").await?;
+    // It comes back to the stop where it was left.
+    page.click(".jump summary").await?;
+    page.press("Set up for board A").await?;
     for board in ["A", "B"] {
         see(page, ".saw h1", &format!("Set up for board {board}")).await?;
         page.click(".jump summary").await?;
