@@ -125,8 +125,8 @@ const AT_STOP: &str = "document.querySelector('.saw.stop') && [
 
 /// The address as a bookmark would keep it.
 pub(crate) async fn bookmark(page: &Page) -> Result<String> {
-    // The page writes its address a second after a change, and when it is hidden or left.
-    page.evaluate("void window.dispatchEvent(new Event('pagehide'))")
+    // The page writes its address a second after a change, and when it is hidden.
+    page.evaluate("void document.dispatchEvent(new Event('visibilitychange'))")
         .await?;
     let address = page.evaluate("location.href").await?;
     Ok(address.as_str().unwrap_or_default().to_owned())

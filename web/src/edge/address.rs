@@ -20,6 +20,7 @@ const OWN: &str = "notchwright";
 pub(super) struct Address {
     pending: Rc<RefCell<Option<State>>>,
     is_waiting: Rc<Cell<bool>>,
+    is_held: Rc<Cell<bool>>,
 }
 
 impl Address {
@@ -43,8 +44,17 @@ impl Address {
         self.flush();
     }
 
-    /// Writes what is waiting to be written: the page may be about to go.
+    /// Leaves the address as it is, or no longer does. While a page is left it must not be written: `WebKit`
+    /// then keeps the old one, and forgets that the page itself wrote it.
+    pub(super) fn hold(&self, is_held: bool) {
+        self.is_held.set(is_held);
+    }
+
+    /// Writes what is waiting to be written: the page may be about to be wiped.
     pub(super) fn flush(&self) {
+        if self.is_held.get() {
+            return;
+        }
         if let Some(state) = self.pending.take() {
             write(&link::write(&state));
         }

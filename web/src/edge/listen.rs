@@ -37,7 +37,8 @@ impl Listeners {
             on(&window, "storage", emit, other_tab),
             on(&window, "beforeprint", emit, |_| Some(Msg::Paper(true))),
             on(&window, "afterprint", emit, |_| Some(Msg::Paper(false))),
-            flush(&window, "pagehide", address),
+            hold(&window, "pagehide", address, true),
+            hold(&window, "pageshow", address, false),
         ];
         for (came, failed, chunk) in PARTS {
             kept.push(on(&window, came, emit, move |_| Some(Msg::Came(chunk))));
@@ -112,6 +113,16 @@ fn say(
 fn flush(target: &EventTarget, name: &'static str, address: &Address) -> EventListener {
     let address = address.clone();
     EventListener::new(target, name, move |_| address.flush())
+}
+
+fn hold(
+    target: &EventTarget,
+    name: &'static str,
+    address: &Address,
+    is_held: bool,
+) -> EventListener {
+    let address = address.clone();
+    EventListener::new(target, name, move |_| address.hold(is_held))
 }
 
 /// The browser tells of changes that other tabs made, never of one's own.
