@@ -1,6 +1,6 @@
 //! The engines that the page must work in, and how each is driven.
 
-use std::path::Path;
+use std::path::PathBuf;
 use std::process::Command;
 
 use serde_json::{Map, Value, json};
@@ -18,9 +18,8 @@ pub enum Engine {
     WebKit,
 }
 
-const FIREFOX: &str = "/usr/bin/firefox-esr";
-const WEBKIT: &str = "/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser";
-const WEBKIT_DRIVER: &str = "/usr/bin/WebKitWebDriver";
+/// Any of these will do.
+const FIREFOXES: [&str; 2] = ["firefox-esr", "firefox"];
 
 impl Engine {
     /// All of them.
@@ -28,70 +27,68 @@ impl Engine {
 
     /// What this machine lacks for it.
     #[must_use]
-    pub fn missing(self) -> Vec<String> {
-        let needed: &[&str] = match self {
-            Self::Chromium => &["chromium", "chromedriver"],
-            Self::Firefox => &[FIREFOX, "geckodriver"],
-            Self::WebKit => &[WEBKIT, WEBKIT_DRIVER, "xvfb-run"],
+    pub fn missing(self) -> Vec<&'static str> {
+        // WebKit's driver knows where its browser is.
+        let needed: &[&[&str]] = match self {
+            Self::Chromium => &[&["chromium"], &["chromedriver"]],
+            Self::Firefox => &[&FIREFOXES, &["geckodriver"]],
+            Self::WebKit => &[&["WebKitWebDriver"], &["Xvfb"]],
         };
-        let is_there = |program: &&&str| found(program).is_none();
-        needed
-            .iter()
-            .filter(is_there)
-            .map(|program| (*program).to_owned())
-            .collect()
+        let is_missing = |any: &&&[&str]| any.iter().all(|program| found(program).is_none());
+        let missing = needed.iter().filter(is_missing);
+        missing.filter_map(|any| any.first().copied()).collect()
+    }
+
+    /// Whether it hangs where there is no screen.
+    pub(super) fn needs_screen(self) -> bool {
+        self == Self::WebKit
     }
 
     /// What starts its driver on this port.
     pub(super) fn driver(self, port: u16) -> Command {
-        let port = format!("--port={port}");
-        match self {
-            Self::Chromium => with("chromedriver", &[&port]),
-            Self::Firefox => with("geckodriver", &[&port, "--host=127.0.0.1"]),
-            // Without a screen it hangs.
-            Self::WebKit => with(
-                "xvfb-run",
-                &["-a", WEBKIT_DRIVER, &port, "--host=127.0.0.1"],
-            ),
-        }
+        let mut command = match self {
+            Self::Chromium => program("chromedriver"),
+            Self::Firefox => {
+                let mut command = program("geckodriver");
+                // A port for another protocol, which would be the same for all.
+                command.arg("--websocket-port=0");
+                command
+            }
+            Self::WebKit => program("WebKitWebDriver"),
+        };
+        command.arg(format!("--port={port}"));
+        command
     }
 
     /// What a new session asks the driver for; Chromium's depend on the view.
     pub(super) fn capabilities(self) -> Map<String, Value> {
-        let (name, options) = match self {
-            Self::Chromium => return Map::new(),
-            Self::Firefox => (
-                "moz:firefoxOptions",
-                json!({
-                    "binary": FIREFOX,
-                    "args": ["-headless"],
+        let mut capabilities = Map::new();
+        if self == Self::Firefox {
+            let options = json!({
+                "binary": FIREFOXES.iter().find_map(|name| found(name)),
+                "args": ["-headless"],
+                "prefs": {
                     // As it comes, which the driver would relax: a file may not read the one beside it.
-                    "prefs": { "security.fileuri.strict_origin_policy": true },
-                }),
-            ),
-            Self::WebKit => (
-                "webkitgtk:browserOptions",
-                json!({ "binary": WEBKIT, "args": ["--automation"] }),
-            ),
-        };
-        Map::from_iter([(name.to_owned(), options)])
+                    "security.fileuri.strict_origin_policy": true,
+                    // What a page throws goes to the driver's output.
+                    "browser.dom.window.dump.enabled": true,
+                },
+            });
+            capabilities.insert("moz:firefoxOptions".to_owned(), options);
+        }
+        capabilities
     }
 }
 
-fn with(program: &str, arguments: &[&str]) -> Command {
-    let mut command = Command::new(found(program).unwrap_or_else(|| program.into()));
-    command.args(arguments);
-    command
+/// A command that need not be found yet: starting it says what is wrong.
+pub(super) fn program(name: &str) -> Command {
+    Command::new(found(name).unwrap_or_else(|| name.into()))
 }
 
-/// Where a program is: by its path, where the test command installs what it needs, or where the shell finds it.
-fn found(program: &str) -> Option<std::path::PathBuf> {
-    let named = Path::new(program);
-    if named.is_absolute() {
-        return named.is_file().then(|| named.to_path_buf());
-    }
+/// Where a program is: where the test command installs what it needs, or where the shell finds it.
+fn found(name: &str) -> Option<PathBuf> {
     let path = std::env::var_os("PATH")?;
     let folders = std::env::split_paths(&path);
     let mut folders = [target().join("tools/bin")].into_iter().chain(folders);
-    folders.find_map(|folder| Some(folder.join(program)).filter(|file| file.is_file()))
+    folders.find_map(|folder| Some(folder.join(name)).filter(|file| file.is_file()))
 }

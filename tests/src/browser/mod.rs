@@ -24,6 +24,7 @@
 //! Screenshots go to `target/screenshots/`.
 
 mod accessibility;
+mod checks;
 mod devtools;
 mod driver;
 mod engine;
@@ -31,6 +32,8 @@ mod hands;
 mod journal;
 mod page;
 mod place;
+mod said;
+mod screen;
 mod view;
 
 pub use accessibility::Violation;

@@ -3,20 +3,19 @@
 use std::fs;
 use std::time::Duration;
 
-use anyhow::{Context, Result, bail, ensure};
+use anyhow::{Context, Result, bail};
 use fantoccini::elements::Element;
 use fantoccini::{Client, ClientBuilder, Locator};
 use hyper_util::client::legacy::connect::HttpConnector;
 use serde_json::{Value, json};
-use tokio::sync::Mutex;
+use tokio::sync::{Mutex, MutexGuard};
 use tokio::time::{Instant, sleep};
 use url::Url;
 
-use super::accessibility::{Violation, violations};
 use super::devtools;
 use super::driver::Driver;
 use super::engine::Engine;
-use super::journal::Journal;
+use super::journal::{Journal, LISTEN};
 use super::place::{Downloads, target};
 use super::view::View;
 
@@ -24,16 +23,18 @@ use super::view::View;
 const PATIENCE: Duration = Duration::from_secs(20);
 const PAUSE: Duration = Duration::from_millis(25);
 
+const IS_ANOTHER: &str = "!window.isOld && document.readyState === 'complete'";
+
 /// A page in a browser of its own.
 #[derive(Debug)]
 pub struct Page {
     client: Client,
     journal: Mutex<Journal>,
-    origin: String,
+    pub(super) origin: String,
     view: View,
     engine: Engine,
     // Last, so that the browser is closed after everything that talks to it.
-    _driver: Driver,
+    driver: Driver,
 }
 
 impl Page {
@@ -46,13 +47,14 @@ impl Page {
         Self::open_in(Engine::Chromium, url, view).await
     }
 
-    /// The same in any engine; only Chromium takes on the view, others keep a window of their own.
+    /// The same in any engine. Only Chromium takes on the whole view; others have a window of its size, or as near
+    /// to it as they go.
     ///
     /// # Errors
     ///
     /// When the browser does not start, or the address does not answer.
     pub async fn open_in(engine: Engine, url: &str, view: &View) -> Result<Self> {
-        let driver = Driver::start(engine)?;
+        let mut driver = Driver::start(engine)?;
         let capabilities = match engine {
             Engine::Chromium => view.capabilities(),
             Engine::Firefox | Engine::WebKit => engine.capabilities(),
@@ -62,13 +64,14 @@ impl Page {
             .connect(&driver.url())
             .await
             .context("could not start a browser")?;
+        driver.serve(client.session_id().await?);
         let page = Self {
             client,
             journal: Mutex::default(),
             origin: Url::parse(url)?.join("/")?.into(),
             view: view.clone(),
             engine,
-            _driver: driver,
+            driver,
         };
         page.make_view().await?;
         page.go_to(url).await?;
@@ -77,6 +80,8 @@ impl Page {
 
     async fn make_view(&self) -> Result<()> {
         if self.engine != Engine::Chromium {
+            let (width, height) = self.view.size();
+            self.client.set_window_rect(0, 0, width, height).await?;
             return Ok(());
         }
         for (command, parameters) in self.view.commands() {
@@ -97,10 +102,12 @@ impl Page {
     ///
     /// When the address does not answer.
     pub async fn go_to(&self, url: &str) -> Result<()> {
+        self.leave().await?;
         self.client
             .goto(url)
             .await
-            .with_context(|| format!("could not go to {url}"))
+            .with_context(|| format!("could not go to {url}"))?;
+        self.listen().await
     }
 
     /// Loads the page again.
@@ -109,7 +116,56 @@ impl Page {
     ///
     /// When the address does not answer.
     pub async fn reload(&self) -> Result<()> {
-        self.client.refresh().await.context("could not reload")
+        if self.engine == Engine::Chromium {
+            return self.client.refresh().await.context("could not reload");
+        }
+        // Firefox's driver fails without a network; the page itself does not.
+        self.leave().await?;
+        self.evaluate("void (window.isOld = true, location.reload())")
+            .await?;
+        self.wait_for_another().await?;
+        self.listen().await
+    }
+
+    async fn wait_for_another(&self) -> Result<()> {
+        let end = Instant::now() + PATIENCE;
+        while Instant::now() < end {
+            // Between two pages there is nobody to answer.
+            let is_here = self.evaluate(IS_ANOTHER).await;
+            if is_here.is_ok_and(|it| it == true) {
+                return Ok(());
+            }
+            sleep(PAUSE).await;
+        }
+        bail!("waited in vain for the page to load again")
+    }
+
+    /// Takes along what the page would take with it, where the driver does not.
+    async fn leave(&self) -> Result<()> {
+        if self.engine != Engine::Chromium {
+            drop(self.read_journal().await?);
+        }
+        Ok(())
+    }
+
+    /// Listens to what the page says, where the driver does not.
+    async fn listen(&self) -> Result<()> {
+        if self.engine != Engine::Chromium {
+            self.client.execute(LISTEN, Vec::new()).await?;
+        }
+        Ok(())
+    }
+
+    /// What the page has said and asked for until now.
+    pub(super) async fn read_journal(&self) -> Result<MutexGuard<'_, Journal>> {
+        let mut journal = self.journal.lock().await;
+        match self.engine {
+            Engine::Chromium => journal.read(&self.client).await?,
+            Engine::Firefox | Engine::WebKit => {
+                journal.read_page(&self.client, &self.driver).await?;
+            }
+        }
+        Ok(journal)
     }
 
     /// Opens an address in a new tab of the same browser, and closes the tab that was open.
@@ -211,19 +267,10 @@ impl Page {
             }
             sleep(PAUSE).await;
         }
-        let errors = self.errors().await?;
+        let errors = self.read_journal().await?.errors.join("\n");
         bail!(
             "waited in vain for {expression}\nto be {wanted}\nit is  {last}\nerrors on the console:\n{errors}"
         )
-    }
-
-    /// What stands on the console, where the driver tells.
-    async fn errors(&self) -> Result<String> {
-        let mut journal = self.journal.lock().await;
-        if self.engine == Engine::Chromium {
-            journal.read(&self.client).await?;
-        }
-        Ok(journal.errors.join("\n"))
     }
 
     /// Waits until the copy for working offline is complete and answers for the page.
@@ -312,64 +359,6 @@ impl Page {
     pub async fn slow_down(&self, times: f64) -> Result<()> {
         self.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": times }))
             .await?;
-        Ok(())
-    }
-
-    /// What axe-core finds wrong with the page as it is now.
-    ///
-    /// # Errors
-    ///
-    /// When axe-core is not installed or fails.
-    pub async fn violations(&self) -> Result<Vec<Violation>> {
-        violations(&self.client).await
-    }
-
-    /// Fails when axe-core finds anything that keeps somebody from using the page.
-    ///
-    /// # Errors
-    ///
-    /// With each such rule and the elements that break it.
-    pub async fn assert_accessible(&self) -> Result<()> {
-        let found = self.violations().await?;
-        let serious: Vec<String> = found
-            .iter()
-            .filter(|v| v.is_serious())
-            .map(Violation::to_string)
-            .collect();
-        ensure!(
-            serious.is_empty(),
-            "axe-core finds:\n{}",
-            serious.join("\n")
-        );
-        Ok(())
-    }
-
-    /// Fails when the page has written an error to its console, or asked anything of another host.
-    ///
-    /// # Errors
-    ///
-    /// With the errors, or the addresses.
-    pub async fn assert_quiet(&self) -> Result<()> {
-        let mut journal = self.journal.lock().await;
-        journal.read(&self.client).await?;
-        ensure!(
-            journal.errors.is_empty(),
-            "errors on the console:\n{}",
-            journal.errors.join("\n")
-        );
-        ensure!(
-            !journal.requests.is_empty(),
-            "no request was noted, so none was checked"
-        );
-        let elsewhere: Vec<_> = journal
-            .elsewhere(&self.origin)
-            .map(String::as_str)
-            .collect();
-        ensure!(
-            elsewhere.is_empty(),
-            "requests to other hosts:\n{}",
-            elsewhere.join("\n")
-        );
         Ok(())
     }
 }

@@ -88,6 +88,11 @@ impl View {
         }
     }
 
+    /// Width and height in CSS pixels.
+    pub(super) fn size(&self) -> (u32, u32) {
+        (self.width, self.height)
+    }
+
     /// The screen in the devtools' terms, at another height if need be.
     pub(super) fn metrics(&self, height: &Value) -> Value {
         json!({

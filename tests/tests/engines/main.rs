@@ -3,10 +3,11 @@
 //! An engine that a machine lacks is named, and its tests pass without having run, unless the environment
 //! variable `NOTCHWRIGHT_ENGINES` is `all`: then it fails.
 
+mod noticed;
 mod path;
 mod single;
 
-use std::time::Duration;
+use std::io::Write;
 
 use anyhow::{Result, bail};
 use notchwright_tests::browser::{Engine, Page, View};
@@ -21,8 +22,15 @@ fn engine(engine: Engine) -> Result<Option<Engine>> {
     if std::env::var("NOTCHWRIGHT_ENGINES").is_ok_and(|wanted| wanted == "all") {
         bail!("{engine:?} cannot be driven here: there is no {missing}");
     }
-    eprintln!("NOT RUN: {engine:?} cannot be driven here, there is no {missing}");
+    say(&format!(
+        "{engine:?} cannot be driven here, there is no {missing}"
+    ))?;
     Ok(None)
+}
+
+/// Past the harness, which shows nothing of a test that passes.
+fn say(why: &str) -> Result<()> {
+    Ok(writeln!(std::io::stderr(), "NOT RUN: {why}")?)
 }
 
 async fn open(engine: Engine, url: &str) -> Result<Page> {
@@ -31,31 +39,9 @@ async fn open(engine: Engine, url: &str) -> Result<Page> {
     Ok(page)
 }
 
-/// Loads the page again, as its own script would: a driver's own reload fails offline in some engines.
-async fn reload(engine: Engine, page: &Page) -> Result<()> {
-    if engine == Engine::WebKit {
-        // It hands what is stored to another process, which gives a page that is loaded at once an older state.
-        tokio::time::sleep(WEBKIT_STORES_WITHIN).await;
-    }
-    page.evaluate("void (window.isOld = true)").await?;
-    page.evaluate("void location.reload()").await?;
-    page.wait_until("!window.isOld && document.querySelector('#app main')")
-        .await
-}
-
-const WEBKIT_STORES_WITHIN: Duration = Duration::from_secs(2);
-
 async fn see(page: &Page, selector: &str, words: &str) -> Result<()> {
     let script = format!(
         "[...document.querySelectorAll({selector:?})].some((it) => it.textContent.replace(/\\s+/g, ' ').includes({words:?}))"
     );
     page.wait_until(&script).await
-}
-
-/// Nothing was asked of anybody but this page's own server.
-async fn asks_nobody_else(page: &Page) -> Result<()> {
-    page.wait_until(
-        "performance.getEntriesByType('resource').every((it) => new URL(it.name).origin === location.origin || it.name.startsWith('data:'))",
-    )
-    .await
 }

@@ -4,7 +4,7 @@ use anyhow::{Context, Result};
 use notchwright_tests::browser::{Engine, dist};
 use url::Url;
 
-use super::{open, reload, see};
+use super::{open, see};
 
 async fn path(engine: Engine) -> Result<()> {
     let Some(engine) = super::engine(engine)? else {
@@ -27,7 +27,7 @@ async fn path(engine: Engine) -> Result<()> {
     page.press("Joint").await?;
     page.choose("joint-kind", "Dovetails").await?;
     page.find("#dovetail-tails").await?;
-    reload(engine, &page).await?;
+    page.reload().await?;
     page.wait_for(
         "document.querySelector('#joint-width')?.value",
         &"150".into(),
@@ -35,7 +35,8 @@ async fn path(engine: Engine) -> Result<()> {
     .await?;
     page.find("#dovetail-tails").await?;
     page.wait_until("performance.getEntriesByType('resource').every((it) => it.name.startsWith('data:') || it.name.startsWith('blob:'))")
-        .await
+        .await?;
+    page.assert_quiet().await
 }
 
 #[tokio::test]

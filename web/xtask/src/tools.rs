@@ -27,7 +27,8 @@ pub(crate) const BROWSER: [Tool; 2] = [
     },
 ];
 
-/// The other engines and what drives them; Firefox's driver comes from Cargo.
+/// The other engines and what drives them, and a screen for the one that hangs without; Firefox's driver comes from
+/// Cargo.
 pub(crate) const ENGINES: [Tool; 3] = [
     Tool {
         program: "firefox-esr",
@@ -38,7 +39,7 @@ pub(crate) const ENGINES: [Tool; 3] = [
         package: "webkit2gtk-driver",
     },
     Tool {
-        program: "xvfb-run",
+        program: "Xvfb",
         package: "xvfb",
     },
 ];
