@@ -84,6 +84,7 @@ async fn cuts_and_comes_back(page: &Page) -> Result<()> {
     see(page, ".end-name", "Drawer 1, left side").await?;
     page.press("It is clamped").await?;
     see(page, ".jump summary", "pass 1 of").await?;
+    needs_no_scrolling(page).await?;
     page.press("Cut, next").await?;
     see(page, ".jump summary", "pass 2 of").await?;
     let setting = page.text(".setting").await?;
@@ -93,6 +94,18 @@ async fn cuts_and_comes_back(page: &Page) -> Result<()> {
     assert_eq!(page.text(".setting").await?, setting);
     Ok(())
 }
+
+/// Once what was said is read, the button that is pressed most lies on the screen.
+async fn needs_no_scrolling(page: &Page) -> Result<()> {
+    page.evaluate(READ_NOTICES).await?;
+    page.wait_until(
+        "document.querySelector('.saw .signal').getBoundingClientRect().bottom <= innerHeight + 0.5",
+    )
+    .await
+}
+
+const READ_NOTICES: &str = "void [...document.querySelectorAll('.notice .button')]
+    .filter((it) => it.textContent === 'OK').forEach((it) => it.click())";
 
 async fn opens_every_place(engine: Engine, page: &Page) -> Result<()> {
     page.press("Sled").await?;
