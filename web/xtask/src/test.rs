@@ -102,8 +102,8 @@ fn module(steps: &mut Steps, layout: &Layout) -> Result<()> {
 
 /// An engine that cannot be had here is named by the tests and left out; where `CI` is set they fail.
 fn engines(layout: &Layout) -> Result<()> {
-    let had =
-        tools::ensure(&tools::ENGINES).and_then(|()| tools::ensure_crate(layout, "geckodriver"));
+    let had = tools::ensure(&tools::ENGINES)
+        .and_then(|()| tools::ensure_crate(layout, tools::GECKODRIVER));
     if let Err(error) = had {
         println!("not every engine can be had here: {error:#}");
     }
@@ -112,11 +112,11 @@ fn engines(layout: &Layout) -> Result<()> {
 
 /// Advisories are looked up where their list can be had; licences, sources and bans need no network.
 fn deny(layout: &Layout) -> Result<()> {
-    let program = tools::ensure_crate(layout, "cargo-deny")?;
+    let program = tools::ensure_crate(layout, tools::CARGO_DENY)?;
     let check = |what: &[&str]| {
         let mut check = Command::new(&program);
         check
-            .args(["--all-features", "check", "--hide-inclusion-graph"])
+            .args(["--locked", "check", "--hide-inclusion-graph"])
             .args(what);
         check.current_dir(&layout.root);
         perform(&mut check)
@@ -134,14 +134,13 @@ fn deny(layout: &Layout) -> Result<()> {
 }
 
 fn browser_tests(layout: &Layout, test: &str) -> Result<()> {
-    // Where the project is proven, no engine may be missing.
-    let wanted = if std::env::var_os("CI").is_some() {
-        "all"
-    } else {
-        "some"
-    };
+    let mut test_page = cargo();
+    if std::env::var_os("CI").is_some() {
+        // Where the project is proven, no engine may be missing.
+        test_page.env("NOTCHWRIGHT_ENGINES", "all");
+    }
     perform(
-        cargo()
+        test_page
             .args([
                 "test",
                 "--locked",
@@ -150,7 +149,6 @@ fn browser_tests(layout: &Layout, test: &str) -> Result<()> {
             ])
             .arg(format!("--test={test}"))
             .env("NOTCHWRIGHT_TARGET", &layout.target)
-            .env("NOTCHWRIGHT_ENGINES", wanted)
             // A failing path says what it waited for: a trace of the runtime under it says nothing.
             .env("RUST_LIB_BACKTRACE", "0")
             .current_dir(&layout.root),

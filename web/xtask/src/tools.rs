@@ -1,6 +1,7 @@
 //! Programs that the commands need, installed where that is possible.
 
-use std::path::PathBuf;
+use std::fs;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use anyhow::{Result, bail};
@@ -43,6 +44,25 @@ pub(crate) const ENGINES: [Tool; 3] = [
         package: "xvfb",
     },
 ];
+
+/// A program that Cargo builds, in the one version that the commands are tried with.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Crate {
+    name: &'static str,
+    version: &'static str,
+}
+
+/// What drives Firefox; Debian has no package of it.
+pub(crate) const GECKODRIVER: Crate = Crate {
+    name: "geckodriver",
+    version: "0.37.1",
+};
+
+/// What checks licences, sources, duplicates and advisories.
+pub(crate) const CARGO_DENY: Crate = Crate {
+    name: "cargo-deny",
+    version: "0.20.2",
+};
 
 /// What runs a script and fetches npm's packages.
 pub(crate) const NODE: [Tool; 2] = [
@@ -113,23 +133,34 @@ pub(crate) fn ensure(tools: &[Tool]) -> Result<()> {
     perform(&mut install)
 }
 
-/// Makes sure that a program of Cargo's registry is in `target/tools`.
+/// Makes sure that a program of Cargo's registry is in `target/tools`, and returns where. It is built once, in
+/// minutes.
 ///
 /// # Errors
 ///
 /// When it is not there and cannot be built.
-pub(crate) fn ensure_crate(layout: &Layout, name: &str) -> Result<PathBuf> {
+pub(crate) fn ensure_crate(layout: &Layout, wanted: Crate) -> Result<PathBuf> {
+    let Crate { name, version } = wanted;
     let folder = layout.target.join("tools");
     let program = folder.join("bin").join(name);
-    if !program.is_file() {
+    if !program.is_file() || !is_installed(&folder, wanted) {
+        println!("building {name} {version}");
         let mut install = cargo();
         install
-            .args(["install", "--quiet", "--locked", name, "--root"])
+            .args(["install", "--locked", "--quiet", "--no-default-features"])
+            .arg(format!("{name}@{version}"))
+            .arg("--root")
             .arg(&folder)
             .current_dir(&layout.root);
         perform(&mut install)?;
     }
     Ok(program)
+}
+
+/// Whether Cargo's own note beside what it has installed names this version.
+fn is_installed(folder: &Path, wanted: Crate) -> bool {
+    let note = format!("\"{} {} ", wanted.name, wanted.version);
+    fs::read_to_string(folder.join(".crates.toml")).is_ok_and(|notes| notes.contains(&note))
 }
 
 /// Where a program is, if the shell would find it.
