@@ -55,6 +55,16 @@ impl View {
         }
     }
 
+    /// The same screen turned by a quarter.
+    #[must_use]
+    pub fn on_its_side(self) -> Self {
+        Self {
+            width: self.height,
+            height: self.width,
+            ..self
+        }
+    }
+
     /// With a preference for dark colours.
     #[must_use]
     pub fn dark(self) -> Self {

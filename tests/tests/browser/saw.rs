@@ -5,6 +5,7 @@ use notchwright_core::joint::box_joint::BoxJointPlan;
 use notchwright_core::units::write_number;
 use notchwright_tests::browser::{Page, Profile, View, serve_dist};
 
+use crate::access::assert_usable;
 use crate::answer::{self, worked};
 use crate::steps::{
     cut_one_board_of_each, go_to_first_stop, is_at, next, open, open_on, see, see_nothing, shows,
@@ -120,10 +121,21 @@ async fn every_stop_of_both_boards_is_passed_to_the_end() -> Result<()> {
 #[tokio::test]
 async fn the_setting_is_the_largest_text_and_next_needs_no_scrolling() -> Result<()> {
     let site = serve_dist()?;
-    for view in [View::phone(), View::narrow(), View::desktop()] {
+    for view in [
+        View::phone(),
+        View::narrow(),
+        View::phone().on_its_side(),
+        View::narrow().on_its_side(),
+        View::desktop(),
+    ] {
         let page = open_on(&site.url(), &view).await?;
-        go_to_first_stop(&page).await?;
+        page.press("At the saw").await?;
+        page.press("All is set").await?;
+        page.press("It is clamped").await?;
         is_at(&page, &worked_plan()?, 1, 1).await?;
+        next(&page).await?;
+        is_at(&page, &worked_plan()?, 1, 2).await?;
+        assert_usable(&page, &format!("{view:?}")).await?;
         let sizes = page.evaluate(SIZES).await?;
         let [setting, other, below]: [f64; 3] = serde_json::from_value(sizes)?;
         assert!(setting >= 56.0, "{setting} px");
