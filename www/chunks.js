@@ -3,7 +3,7 @@
 //   notchwright:NAME-came    its functions can be called
 //   notchwright:NAME-failed  it could not be had; it may be asked for again
 
-const CHUNKS = ['sled', 'dovetail', 'shop', 'jobs'];
+const CHUNKS = ['sled', 'dovetail', 'shop', 'parts', 'jobs'];
 
 // The page exports all that a chunk imports; starting it puts its functions into the page's table.
 async function start(name, page) {

@@ -62,6 +62,8 @@ pub enum Chunk {
     Dovetail,
     /// The shop.
     Shop,
+    /// Drawers, parts and sheets.
+    Parts,
     /// Jobs, at the saw, and on paper.
     Jobs,
 }
@@ -72,6 +74,7 @@ pub struct Parts {
     sled: Part,
     dovetail: Part,
     shop: Part,
+    parts: Part,
     jobs: Part,
 }
 
@@ -83,6 +86,7 @@ impl Parts {
             Chunk::Sled => self.sled,
             Chunk::Dovetail => self.dovetail,
             Chunk::Shop => self.shop,
+            Chunk::Parts => self.parts,
             Chunk::Jobs => self.jobs,
         }
     }
@@ -92,6 +96,7 @@ impl Parts {
             Chunk::Sled => self.sled = part,
             Chunk::Dovetail => self.dovetail = part,
             Chunk::Shop => self.shop = part,
+            Chunk::Parts => self.parts = part,
             Chunk::Jobs => self.jobs = part,
         }
     }

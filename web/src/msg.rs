@@ -6,9 +6,9 @@ use notchwright_core::units::{Mm, Unit};
 use crate::model::{Can, Chunk};
 use crate::notice::Notice;
 use crate::state::{
-    Approach, Edge, End, Ends, Field, First, GrindKind, Hand, Id, JointKind, LayoutKind, LeadBy,
-    Leftover, MeasuredFrom, Order, PaperSize, PinsBy, Place, Prints, Rises, Rounding, Section,
-    Side, SlopeBy, Step, Theme, Tool, WidthBy, ZeroKind,
+    Approach, Edge, End, Ends, Field, First, GrindKind, Group, Hand, Id, JointKind, LayoutKind,
+    LeadBy, Leftover, MeasuredFrom, Order, PaperSize, PartsTool, PinsBy, Place, Prints, Rises,
+    Rounding, Section, Side, SlopeBy, Spot, Step, Theme, Tool, WidthBy, ZeroKind,
 };
 
 /// Something that happened.
@@ -172,17 +172,36 @@ pub enum Edit {
     WidthBy(WidthBy),
     /// So many ends of this board are cut.
     Ends(Board, Ends),
+    /// Something is to be done with what is made.
+    Making(MakingEdit),
     /// Something is to be done with the jobs.
     Job(Leaf),
     /// Something is to be done with the joints of the open job.
     JointOf(Leaf),
 }
 
-/// What is shown of the sled's place.
+/// A change of what is made.
+#[derive(Clone, Debug, PartialEq)]
+pub enum MakingEdit {
+    /// One of a few words is chosen for a field.
+    Choose(Spot, &'static str),
+    /// A row of another list is chosen for a field.
+    Refer(Spot, Id),
+    /// A blank row is to be added.
+    Add(Group),
+    /// A copy of a row is to be added.
+    Duplicate(Group, Id),
+    /// A row is to be removed.
+    Remove(Group, Id),
+}
+
+/// What is shown of a place that has several tools.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Look {
     /// Another of its tools.
     Tool(Tool),
+    /// Another tool of the parts' place.
+    PartsTool(PartsTool),
     /// The sled pushed so far through, in thousandths of its stroke.
     Pushed(u32),
     /// Another cut of the five-cut test, from 0.

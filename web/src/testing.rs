@@ -313,9 +313,9 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
         1 => out(),
         1 => Just(Msg::Undo),
         1 => Just(Msg::Redo),
-        1 => select(&[Place::Joint, Place::Sled, Place::Jobs, Place::Shop][..]).prop_map(Msg::Go),
+        1 => select(&[Place::Joint, Place::Sled, Place::Parts, Place::Jobs, Place::Shop][..]).prop_map(Msg::Go),
         1 => (
-            select(&[Chunk::Sled, Chunk::Dovetail, Chunk::Shop, Chunk::Jobs][..]),
+            select(&[Chunk::Sled, Chunk::Dovetail, Chunk::Shop, Chunk::Parts, Chunk::Jobs][..]),
             select(&[Msg::Came, Msg::DidNotCome, Msg::AskAgain][..])
         )
             .prop_map(|(chunk, what)| what(chunk)),

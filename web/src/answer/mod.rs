@@ -5,6 +5,7 @@ pub mod course;
 mod draft;
 mod finish;
 mod joint;
+mod making;
 mod pieces;
 mod slanted;
 mod sled;
@@ -26,7 +27,7 @@ use crate::model::Chunk;
 use crate::state::{Field, JointKind, Order, Work};
 use course::Course;
 pub use pieces::Pieces;
-use tools::{ShopAnswer, SlantedAnswer, SledAnswer};
+use tools::{MakingAnswer, ShopAnswer, SlantedAnswer, SledAnswer};
 
 /// What follows from the state.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -43,6 +44,8 @@ pub struct Answer {
     pub shop: Option<Rc<ShopAnswer>>,
     /// The sled's place, as it was when it was last open.
     pub sled: Option<Rc<SledAnswer>>,
+    /// What is made, as it was when its place was last open.
+    pub making: Option<Rc<MakingAnswer>>,
     /// The joint with slanted flanks, as it was when it was last open.
     pub slanted: Option<Rc<SlantedAnswer>>,
     /// The boards that the joint is cut on.
@@ -94,6 +97,7 @@ impl Answer {
         Self {
             sled: before.sled.clone(),
             slanted: before.slanted.clone(),
+            making: before.making.clone(),
             open: None,
             kind: work.joint.kind,
             problems,
@@ -117,6 +121,10 @@ impl Answer {
                 let mut slanted = slanted::answer(work, self.slanted.as_deref());
                 self.leave_out_said(&mut slanted.problems);
                 self.slanted = Some(Rc::new(slanted));
+            }
+            Chunk::Parts => {
+                let making = making::answer(work, self.making.as_deref());
+                self.making = Some(Rc::new(making));
             }
             // It shows what there is.
             Chunk::Jobs => return,
@@ -169,6 +177,7 @@ impl Answer {
             Some(Chunk::Sled) => self.sled.as_ref().map(|sled| &sled.problems),
             Some(Chunk::Dovetail) => self.slanted.as_ref().map(|slanted| &slanted.problems),
             Some(Chunk::Shop) => self.shop.as_ref().map(|shop| &shop.problems),
+            Some(Chunk::Parts) => self.making.as_ref().map(|making| &making.problems),
             Some(Chunk::Jobs) | None => None,
         };
         self.problems.iter().chain(later.into_iter().flatten())

@@ -59,6 +59,13 @@ pub struct SlantedAnswer {
     pub problems: Vec<FieldProblem>,
 }
 
+/// What follows for what is made.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct MakingAnswer {
+    /// What is wrong with what was typed.
+    pub problems: Vec<FieldProblem>,
+}
+
 /// What came of one tool.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome<T> {

@@ -64,7 +64,7 @@ impl Listeners {
 }
 
 /// What the page is told of parts of the program that come later.
-const PARTS: [(&str, &str, Chunk); 4] = [
+const PARTS: [(&str, &str, Chunk); 5] = [
     (
         "notchwright:jobs-came",
         "notchwright:jobs-failed",
@@ -84,6 +84,11 @@ const PARTS: [(&str, &str, Chunk); 4] = [
         "notchwright:shop-came",
         "notchwright:shop-failed",
         Chunk::Shop,
+    ),
+    (
+        "notchwright:parts-came",
+        "notchwright:parts-failed",
+        Chunk::Parts,
     ),
 ];
 

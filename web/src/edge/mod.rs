@@ -134,6 +134,7 @@ impl Edge {
                 Chunk::Sled => "notchwright:need-sled",
                 Chunk::Dovetail => "notchwright:need-dovetail",
                 Chunk::Shop => "notchwright:need-shop",
+                Chunk::Parts => "notchwright:need-parts",
                 Chunk::Jobs => "notchwright:need-jobs",
             }),
             Effect::DateTest => {

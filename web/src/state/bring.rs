@@ -130,6 +130,7 @@ fn is_alike(brought: &JobAtRest, here: &JobAtRest, shop: &Shop) -> bool {
         joint
     };
     brought.job.name == here.job.name
+        && brought.job.making == here.job.making
         && tools.len() == own.len()
         && pairs.all(|(brought, own)| *brought == Id::default() || brought == own)
         && brought.joints().map(bare).eq(here.joints().map(bare))

@@ -2,8 +2,8 @@
 
 use super::{
     CutField, CutterField, DovetailField, Entry, Id, JointField, PiecesField, PointField,
-    RoutField, SawField, ScrewField, SledField, SlidingField, SlotField, SquareField, StackField,
-    Work,
+    RoutField, SawField, ScrewField, SledField, SlidingField, SlotField, Spot, SquareField,
+    StackField, Work,
 };
 
 /// Which field.
@@ -39,10 +39,12 @@ pub enum Field {
     Point(Id, PointField),
     /// A field of the groove on the router table.
     Rout(RoutField),
+    /// A field of what is made.
+    Making(Spot),
 }
 
 /// What belongs into a field.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Kind {
     /// Any text.
     Name,
@@ -76,6 +78,7 @@ impl Field {
             Self::Square(field) => field.kind(),
             Self::Point(_, field) => field.kind(),
             Self::Rout(field) => field.kind(),
+            Self::Making(spot) => spot.kind,
         }
     }
 
@@ -98,6 +101,7 @@ impl Field {
             Self::Square(field) => format!("square-{}", field.id()),
             Self::Point(item, field) => format!("point-{item}-{}", field.id()),
             Self::Rout(field) => format!("rout-{}", field.id()),
+            Self::Making(spot) => spot.id(),
         }
     }
 }
@@ -122,10 +126,12 @@ impl Work {
             Field::Square(field) => Some(self.sled.square.entry(field)),
             Field::Point(item, field) => Some(self.sled.points.get(item)?.entry(field)),
             Field::Rout(field) => Some(self.sled.rout.entry(field)),
+            Field::Making(spot) => self.job.making.entry(spot),
         }
     }
 
-    /// What was typed into `field`, to be changed; `None` when its item is gone.
+    /// What was typed into `field`, to be changed; `None` when its item is gone, and for what is made, where
+    /// fields come into being when something is typed: see [`super::Making::enter`].
     pub fn entry_mut(&mut self, field: Field) -> Option<&mut Entry> {
         match field {
             Field::Job => Some(&mut self.job.name),
@@ -143,6 +149,7 @@ impl Work {
             Field::Square(field) => Some(self.sled.square.entry_mut(field)),
             Field::Point(item, field) => Some(self.sled.points.get_mut(item)?.entry_mut(field)),
             Field::Rout(field) => Some(self.sled.rout.entry_mut(field)),
+            Field::Making(_) => None,
         }
     }
 }

@@ -5,6 +5,7 @@ use super::entry::Entry;
 use super::id::Id;
 use super::joint::JointForm;
 use super::list::Item;
+use super::making::Making;
 use super::stored::stored;
 use super::{Shop, Work};
 
@@ -15,6 +16,8 @@ stored! {
         pub name: Entry = "name",
         /// Its other joints.
         pub joints: Around<JointAtRest> = "joints",
+        /// What it is made of.
+        pub making: Making = "making",
     }
 }
 

@@ -13,6 +13,7 @@ mod id;
 mod job;
 mod joint;
 mod list;
+mod making;
 mod pieces;
 mod progress;
 mod saw;
@@ -37,6 +38,7 @@ pub use joint::{
     Edge, First, GrooveForm, JointField, JointForm, LayoutKind, Leftover, ZeroForm, ZeroKind,
 };
 pub use list::{Item, List, Named};
+pub use making::{Form, Group, Making, Row, Spot};
 pub use pieces::{Ends, PiecesField, PiecesForm};
 pub(crate) use progress::MOST_NAMES;
 pub use progress::{Done, End, Progress, Progresses};
@@ -70,6 +72,8 @@ stored! {
         pub sled: SledView = "sled",
         /// Whether the full-size template of a joint is printed with it.
         pub templates: bool = "templates",
+        /// Which tool of the parts' place is open.
+        pub parts_tool: PartsTool = "partsTool",
         /// How one works at the saw.
         pub at_saw: AtSaw = "atSaw",
         /// How far the cutting of each joint has come.
@@ -119,10 +123,25 @@ words! {
         Joint = "joint",
         /// The sled on this saw: runner, travel, square, screw, grooves.
         Sled = "sled",
+        /// Drawers, parts, and the sheets that they are cut from.
+        Parts = "parts",
         /// Jobs with their joints and pieces; saving, carrying and printing them.
         Jobs = "jobs",
         /// Saws, sleds, cutters, screws, units and theme.
         Shop = "shop",
+    }
+}
+
+words! {
+    /// A tool of the parts' place.
+    pub enum PartsTool {
+        /// A box or a chest of drawers.
+        #[default]
+        Drawer = "drawer",
+        /// The numbered parts.
+        Parts = "parts",
+        /// The sheets that they are cut from.
+        Sheet = "sheet",
     }
 }
 

@@ -3,7 +3,7 @@
 use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit, parse_length, read_number};
 
-use super::jobs;
+use super::{jobs, making};
 use crate::effect::Effect;
 use crate::msg::{Edit, Shelf};
 use crate::notice::Notice;
@@ -110,6 +110,7 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::WidthBy(by) => sled.rout.by = *by,
         Edit::Ends(Board::A, ends) => joint.pieces.ends_a = *ends,
         Edit::Ends(Board::B, ends) => joint.pieces.ends_b = *ends,
+        Edit::Making(edit) => return making::apply(&mut work.job.making, edit),
         Edit::Job(leaf) => return jobs::turn(work, *leaf, true),
         Edit::JointOf(leaf) => return jobs::turn(work, *leaf, false),
     }
@@ -175,6 +176,16 @@ fn keep_test(form: &mut SledForm, shop: &Shop, date: &str) {
 }
 
 fn enter(work: &mut Work, field: Field, entry: Entry) {
+    if let Field::Making(spot) = field {
+        let making = &mut work.job.making;
+        let shown = making
+            .entry(spot)
+            .map(|now| now.shown(spot.kind, entry.unit));
+        if shown.unwrap_or_default() != entry.text {
+            making.enter(spot, entry);
+        }
+        return;
+    }
     if let Some(place) = work.entry_mut(field)
         // What is shown converted and typed again unchanged is no change.
         && place.shown(field.kind(), entry.unit) != entry.text

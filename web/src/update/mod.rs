@@ -4,6 +4,7 @@ mod cutting;
 mod edit;
 pub(crate) mod history;
 mod jobs;
+mod making;
 mod open;
 mod saw;
 mod tabs;
@@ -148,6 +149,9 @@ impl Model {
         if is_turned && self.parts.of(Chunk::Jobs) != Part::Here {
             return Vec::new();
         }
+        if matches!(edit, Edit::Making(_)) && self.parts.of(Chunk::Parts) != Part::Here {
+            return Vec::new();
+        }
         let before = self.state.clone();
         let outcome = edit::apply(&mut self.state.work, edit, self.state.units);
         if self.state.work == before.work {
@@ -208,6 +212,7 @@ impl Model {
         let sled = &mut self.state.sled;
         match look {
             Look::Tool(tool) => sled.tool = tool,
+            Look::PartsTool(tool) => self.state.parts_tool = tool,
             Look::Pushed(pushed) => sled.pushed = pushed,
             Look::Cut(step) => sled.step = step,
             Look::Prints(prints) => sled.prints = prints,
@@ -223,11 +228,12 @@ impl Model {
             _ if self.state.at_saw.open => Some(Chunk::Jobs),
             Place::Joint => None,
             Place::Sled => Some(Chunk::Sled),
+            Place::Parts => Some(Chunk::Parts),
             Place::Jobs => Some(Chunk::Jobs),
             Place::Shop => Some(Chunk::Shop),
         };
-        // Sled and shop say nothing of the joint's cutting.
-        let asks_joint = !matches!(place, Some(Chunk::Sled | Chunk::Shop));
+        // These say nothing of the joint's cutting.
+        let asks_joint = !matches!(place, Some(Chunk::Sled | Chunk::Parts | Chunk::Shop));
         let joint = (is_slanted && asks_joint).then_some(Chunk::Dovetail);
         place.into_iter().chain(joint)
     }

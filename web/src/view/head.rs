@@ -25,6 +25,7 @@ fn title(context: Context<'_>) -> Html {
     match context.model.state.place {
         Place::Joint => names(context),
         Place::Sled => html! { <h1 class="title">{ "Sled" }</h1> },
+        Place::Parts => html! { <h1 class="title">{ "Parts" }</h1> },
         Place::Jobs => html! { <h1 class="title">{ "Jobs" }</h1> },
         Place::Shop => html! { <h1 class="title">{ "Shop" }</h1> },
     }
@@ -68,6 +69,7 @@ fn places(context: Context<'_>) -> Html {
         <nav class="places" aria-label="Places">
             { place(Place::Joint, Icon::Joint, "Joint") }
             { place(Place::Sled, Icon::Sled, "Sled") }
+            { place(Place::Parts, Icon::Parts, "Parts") }
             { place(Place::Jobs, Icon::Jobs, "Jobs") }
             { place(Place::Shop, Icon::Shop, "Shop") }
         </nav>

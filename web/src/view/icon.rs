@@ -9,6 +9,8 @@ pub(super) enum Icon {
     Joint,
     /// A base with its runner and rails.
     Sled,
+    /// A sheet cut into parts.
+    Parts,
     /// Sheets in a folder.
     Jobs,
     /// A shelf.
@@ -45,6 +47,7 @@ impl Icon {
             Self::Joint => "M2 4h20M2 20h20M2 8h4v8h4V8h4v8h4V8h4",
             Self::Sled => "M3 4h18v16H3zM3 8h18M3 15h18M12 8v7M8 20v2M8 2v2",
             Self::Shop => "M4 4v16M20 4v16M4 11h16M4 18h16M7 11V7h4v4M14 18v-4h3v4",
+            Self::Parts => "M3 4h18v16H3zM9 4v16M9 11h12M15 11v9",
             Self::Jobs => "M3 7V4h7l2 3h9v13H3zM7 12h10M7 16h6",
             Self::Pause => "M8 5v14M16 5v14",
             Self::Sound => "M4 10v4h4l5 4V6l-5 4zM16 9a4 4 0 0 1 0 6M19 6a9 9 0 0 1 0 12",

@@ -13,6 +13,7 @@ mod instruct;
 mod jobs;
 mod joint;
 mod labels;
+mod making;
 mod notices;
 mod outcome;
 mod part;
@@ -54,6 +55,11 @@ pub(crate) fn view(model: &Model, emit: &Callback<Msg>) -> Html {
                     Place::Sled => html! {
                         <main class="main joint sled" id="main">{
                             part::waiting(Chunk::Sled, context).unwrap_or_else(|| sled::view(context))
+                        }</main>
+                    },
+                    Place::Parts => html! {
+                        <main class="main joint parts" id="main">{
+                            part::waiting(Chunk::Parts, context).unwrap_or_else(|| making::view(context))
                         }</main>
                     },
                     Place::Jobs => html! {

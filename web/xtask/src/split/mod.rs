@@ -60,6 +60,23 @@ const CHUNKS: &[Chunk] = &[
         ],
     },
     Chunk {
+        name: "parts",
+        paths: &[
+            "notchwright_web::view::making::",
+            "notchwright_web::answer::making::",
+            "notchwright_web::update::making::",
+            "notchwright_core::drawer::",
+            "notchwright_core::parts::",
+            "notchwright_core::sheet::",
+            "notchwright_core::wood::",
+        ],
+        gates: &[
+            "notchwright_web::view::making::view",
+            "notchwright_web::answer::making::answer",
+            "notchwright_web::update::making::apply",
+        ],
+    },
+    Chunk {
         name: "jobs",
         paths: &[
             "notchwright_web::view::jobs::",
