@@ -15,6 +15,10 @@ pub enum Notice {
     JobKnown,
     /// There are too many jobs here for another.
     NoRoom,
+    /// There are too many of something for another.
+    Full,
+    /// What was planned with a tool that is gone is now planned with another.
+    ToolGone,
     /// The page is open in another tab of this browser too.
     AnotherTab,
     /// What another tab had stored was overtaken; it is kept aside.
@@ -68,6 +72,10 @@ impl Notice {
             Self::JobKnown => "The job was here already, and is open now.".into(),
             Self::NoRoom => {
                 "There is no room for another job here. Save one as a file and remove it first.".into()
+            }
+            Self::Full => "There is no room for another: remove one first.".into(),
+            Self::ToolGone => {
+                "A tool that this was planned with was removed: another one is taken for it. Choose in the shop.".into()
             }
             Self::AnotherTab => {
                 "This page is open in another tab too. Both keep the same work: what is changed in one shows in the other."
@@ -143,6 +151,12 @@ impl Notice {
                 | Self::AnotherTab
                 | Self::WillKeep
         )
+    }
+
+    /// Whether it says why nothing was changed.
+    #[must_use]
+    pub fn is_refusal(&self) -> bool {
+        matches!(self, Self::NoRoom | Self::Full)
     }
 
     /// Whether [`Undo`](crate::msg::Msg::Undo) belongs beside it.

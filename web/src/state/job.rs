@@ -128,6 +128,25 @@ impl Work {
         }
     }
 
+    /// Whether the cutter that a joint was planned with is gone.
+    #[must_use]
+    pub fn lacks_cutter_of(&self, joint: &JointAtRest) -> bool {
+        let gone = |id: Id| id != Id::default() && self.shop.cutters.get(id).is_none();
+        gone(joint.cutter) || gone(joint.joint.dovetail.pin_cutter)
+    }
+
+    /// Whether a tool that a job's open joint was planned with is gone.
+    #[must_use]
+    pub fn lacks_tools_of(&self, job: &JobAtRest) -> bool {
+        fn gone<T: Item>(list: &super::List<T>, id: Id) -> bool {
+            id != Id::default() && list.get(id).is_none()
+        }
+        gone(&self.shop.saws, job.saw)
+            || gone(&self.shop.sleds, job.sled)
+            || gone(&self.shop.screws, job.screw)
+            || self.lacks_cutter_of(&job.open)
+    }
+
     /// Opens the joint at `place` of the open job.
     pub fn open_joint(&mut self, place: usize) {
         let leaving = self.joint_at_rest();

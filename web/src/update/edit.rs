@@ -76,9 +76,9 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::Zero(kind) => joint.zero.kind = *kind,
         Edit::Groove(on) => joint.groove.on = *on,
         Edit::GrooveEdge(edge) => joint.groove.edge = *edge,
-        Edit::Add(shelf) => return add(shop, *shelf).into(),
-        Edit::AddStack(width) => return add_stack(shop, *width, unit).into(),
-        Edit::Duplicate(shelf, id) => return duplicate(shop, *shelf, *id).into(),
+        Edit::Add(shelf) => return placed(add(shop, *shelf)),
+        Edit::AddStack(width) => return placed(add_stack(shop, *width, unit)),
+        Edit::Duplicate(shelf, id) => return placed(duplicate(shop, *shelf, *id)),
         Edit::Remove(shelf, id) => return remove(shop, *shelf, *id),
         Edit::Choose(shelf, id) => on_shelf!(shop, shelf, list => list.choose(*id)),
         Edit::Grind(id, grind) => shop.cutters.change(*id, |cutter| cutter.grind = *grind),
@@ -96,7 +96,7 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::Side(id, side) => shop.saws.change(*id, |saw| saw.side = *side),
         Edit::MeasuredFrom(id, from) => shop.saws.change(*id, |saw| saw.measured_from = *from),
         Edit::Section(id, section) => shop.saws.change(*id, |saw| saw.section = *section),
-        Edit::AddPoint => return add_point(&mut sled.points).into(),
+        Edit::AddPoint => return placed(add_point(&mut sled.points)),
         Edit::RemovePoint(id) => return forget(&mut sled.points, *id, "The position"),
         Edit::ClearPoints => {
             sled.points = List::default();
@@ -115,6 +115,11 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::JointOf(leaf) => return jobs::turn(work, *leaf, false),
     }
     Outcome::default()
+}
+
+/// A new one is shown; where there was no room for it, that is said.
+pub(super) fn placed(effect: Option<Effect>) -> Outcome {
+    effect.map_or_else(|| said(Notice::Full), |effect| Some(effect).into())
 }
 
 pub(super) fn said(notice: Notice) -> Outcome {
@@ -215,9 +220,17 @@ fn duplicate(shop: &mut Shop, shelf: Shelf, id: Id) -> Option<Effect> {
 
 fn copy_in<T: Named>(list: &mut List<T>, id: Id) -> Option<Id> {
     let mut copy = list.get(id)?.clone();
-    let name = copy.name_mut();
-    *name = Entry::new(&format!("{} copy", name.text.trim()), name.unit);
+    let name = copied(copy.name());
+    *copy.name_mut() = name;
     list.push(copy)
+}
+
+/// A copy of what has no name has none either.
+pub(super) fn copied(name: &Entry) -> Entry {
+    if name.is_blank() {
+        return Entry::default();
+    }
+    Entry::new(&format!("{} copy", name.text.trim()), name.unit)
 }
 
 fn remove(shop: &mut Shop, shelf: Shelf, id: Id) -> Outcome {

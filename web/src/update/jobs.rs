@@ -1,6 +1,6 @@
 //! Jobs and joints: adding, opening, copying, removing.
 
-use super::edit::{Outcome, said};
+use super::edit::{Outcome, copied, said};
 use crate::effect::Effect;
 use crate::msg::Leaf;
 use crate::notice::Notice;
@@ -19,13 +19,18 @@ pub(super) fn turn(work: &mut Work, leaf: Leaf, is_job: bool) -> Outcome {
 
 fn turn_job(work: &mut Work, leaf: Leaf) -> Outcome {
     match leaf {
+        Leaf::Add | Leaf::Duplicate(_) if !work.jobs.has_room() => return said(Notice::NoRoom),
         Leaf::Add => {
             let blank = work.blank_job();
             work.add_job(blank);
         }
         Leaf::Open(place) => {
+            let lacks = work
+                .jobs
+                .get(place)
+                .is_some_and(|job| work.lacks_tools_of(job));
             work.open_job(place);
-            return Outcome::default();
+            return opened(lacks);
         }
         Leaf::Duplicate(place) => {
             let resting = work.jobs.get(place).cloned();
@@ -43,13 +48,19 @@ fn turn_job(work: &mut Work, leaf: Leaf) -> Outcome {
 
 fn turn_joint(work: &mut Work, leaf: Leaf) -> Outcome {
     match leaf {
+        Leaf::Add | Leaf::Duplicate(_) if !work.job.joints.has_room() => return said(Notice::Full),
         Leaf::Add => {
             let blank = work.blank_joint();
             work.add_joint(blank);
         }
         Leaf::Open(place) => {
+            let lacks = work
+                .job
+                .joints
+                .get(place)
+                .is_some_and(|joint| work.lacks_cutter_of(joint));
             work.open_joint(place);
-            return Outcome::default();
+            return opened(lacks);
         }
         Leaf::Duplicate(place) => {
             // A copy keeps the cutter of what it is a copy of.
@@ -68,8 +79,13 @@ fn turn_joint(work: &mut Work, leaf: Leaf) -> Outcome {
     Some(Effect::Focus(Field::Joint(JointField::Name).id())).into()
 }
 
-fn copied(name: &Entry) -> Entry {
-    Entry::new(&format!("{} copy", name.text.trim()), name.unit)
+/// Another tool would be taken for one that is gone.
+fn opened(lacks_tool: bool) -> Outcome {
+    if lacks_tool {
+        said(Notice::ToolGone)
+    } else {
+        Outcome::default()
+    }
 }
 
 fn gone(name: &Entry) -> Outcome {

@@ -1,7 +1,7 @@
 //! Changes of what is made. They come with the parts' part of the program: only [`apply`] may be called from
 //! elsewhere, and only once that has come.
 
-use super::edit::{Outcome, said};
+use super::edit::{Outcome, placed, said};
 use crate::effect::Effect;
 use crate::msg::MakingEdit;
 use crate::notice::Notice;
@@ -41,7 +41,7 @@ fn called(group: Group) -> &'static str {
 
 fn add(making: &mut Making, group: Group, row: Row) -> Outcome {
     let id = making.list_mut(group).and_then(|list| list.push(row));
-    id.map(|id| Effect::Focus(name(group, id).id())).into()
+    placed(id.map(|id| Effect::Focus(name(group, id).id())))
 }
 
 fn name(group: Group, row: Id) -> Field {

@@ -155,6 +155,8 @@ impl Model {
         let before = self.state.clone();
         let outcome = edit::apply(&mut self.state.work, edit, self.state.units);
         if self.state.work == before.work {
+            let refusal = outcome.notice.filter(Notice::is_refusal);
+            refusal.into_iter().for_each(|notice| self.say(notice));
             return Vec::new();
         }
         if is_turned {

@@ -159,6 +159,21 @@ fn a_copy_differs_in_name_alone() {
 }
 
 #[test]
+fn a_full_shelf_says_so_and_a_copy_without_a_name_has_none() {
+    let mut model = started();
+    model.update(Msg::Edit(Edit::Add(Shelf::Saws)));
+    while model.notices.is_empty() {
+        let saws = &model.state.work.shop.saws;
+        assert!(saws.items().len() <= 50);
+        let last = saws.items().last().unwrap().id;
+        model.update(Msg::Edit(Edit::Duplicate(Shelf::Saws, last)));
+    }
+    assert_eq!(model.notices, [Notice::Full]);
+    let saws = model.state.work.shop.saws.items();
+    assert!(saws.iter().skip(1).all(|saw| saw.name.is_blank()));
+}
+
+#[test]
 fn a_stack_and_a_measured_kerf_become_cutters() {
     let mut model = started();
     model.update(Msg::Edit(Edit::AddStack(Mm::constant(12.0))));

@@ -43,8 +43,10 @@ fn a_cutter_that_is_gone_is_missed_and_comes_back() {
     let before = model.state.work.clone();
     edit(&mut model, Edit::Remove(Shelf::Cutters, Id(3)));
     edit(&mut model, Edit::Add(Shelf::Cutters));
+    assert_eq!(model.notices, []);
     edit(&mut model, Edit::JointOf(Leaf::Open(0)));
     assert!(model.state.work.shop.cutters.is_chosen(Id(1)));
+    assert_eq!(model.notices, [Notice::ToolGone]);
     for _ in 0..3 {
         model.update(Msg::Undo);
     }
@@ -57,11 +59,21 @@ fn a_cutter_that_is_gone_is_missed_and_comes_back() {
 fn there_is_room_for_so_many_and_no_more() {
     type Turn = fn(Leaf) -> Edit;
     type Count = fn(&Work) -> usize;
-    let both: [(Turn, usize, Count); 2] = [
-        (Edit::Job, MOST_JOBS, |work| work.jobs.count()),
-        (Edit::JointOf, MOST_JOINTS, |work| work.job.joints.count()),
+    let both: [(Turn, usize, Count, Notice); 2] = [
+        (
+            Edit::Job,
+            MOST_JOBS,
+            |work| work.jobs.count(),
+            Notice::NoRoom,
+        ),
+        (
+            Edit::JointOf,
+            MOST_JOINTS,
+            |work| work.job.joints.count(),
+            Notice::Full,
+        ),
     ];
-    for (edit, most, count) in both {
+    for (edit, most, count, refusal) in both {
         let mut model = started();
         while count(&model.state.work) < most {
             let before = count(&model.state.work);
@@ -71,8 +83,10 @@ fn there_is_room_for_so_many_and_no_more() {
         let full = model.clone();
         let work = &full.state.work;
         let open = work.jobs.place().max(work.job.joints.place());
-        for leaf in [Leaf::Add, Leaf::Duplicate(open)] {
+        for leaf in [Leaf::Add, Leaf::Duplicate(open), Leaf::Duplicate(0)] {
             assert_eq!(model.update(Msg::Edit(edit(leaf))), []);
+            assert_eq!(model.notices, [refusal.clone()], "{leaf:?}");
+            model.update(Msg::Dismiss(refusal.clone()));
             assert_eq!(model, full, "{leaf:?}");
         }
         // All of it outlives the tab.

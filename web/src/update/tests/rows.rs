@@ -127,7 +127,11 @@ fn take(model: &mut Model, row: &mut Row<Job>, turn: &Turn, number: usize) {
         name: String::new(),
         cutter,
     };
-    let copied = |name: &mut String| *name = format!("{} copy", name.trim());
+    let copied = |name: &mut String| {
+        if !name.trim().is_empty() {
+            *name = format!("{} copy", name.trim());
+        }
+    };
     let open = row.open;
     let cutter = row.all[open].joints.all[row.all[open].joints.open].cutter;
     match turn {
@@ -161,7 +165,9 @@ fn take(model: &mut Model, row: &mut Row<Job>, turn: &Turn, number: usize) {
             let joints = &mut row.all[open].joints;
             let leaf = within(*leaf, joints.all.len());
             edit(model, Edit::JointOf(leaf));
-            if let Leaf::Duplicate(place) = leaf {
+            if let Leaf::Duplicate(place) = leaf
+                && joints.all.len() < MOST_JOINTS
+            {
                 joints.open = place;
             }
             let copied = |joint: &mut Joint| copied(&mut joint.name);

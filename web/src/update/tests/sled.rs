@@ -238,7 +238,9 @@ fn the_table_is_full_at_two_hundred_positions() {
     }
     let full = model.clone();
     assert_eq!(edit(&mut model, Edit::AddPoint), []);
-    assert_eq!(model, full);
+    assert_eq!(model.notices, [Notice::Full]);
+    model.update(Msg::Dismiss(Notice::Full));
+    assert!(model == full);
 }
 
 #[test]
