@@ -79,6 +79,8 @@ pub enum Msg {
     Overtaken(String),
     /// The link of this job is to be copied.
     CopyLink,
+    /// The parts are to be copied for a spreadsheet.
+    CopyParts,
     /// What was kept aside under this key is to be opened in place of what is here.
     OpenAside(String),
     /// What was kept aside under this key is to be saved as a file.
@@ -193,6 +195,8 @@ pub enum MakingEdit {
     Duplicate(Group, Id),
     /// A row is to be removed.
     Remove(Group, Id),
+    /// These rows of a spreadsheet are to be added as parts.
+    Paste(String),
 }
 
 /// What is shown of a place that has several tools.

@@ -55,6 +55,8 @@ pub enum Notice {
     PlanChanged,
     /// An item of this name was removed; undo brings it back.
     Removed(String),
+    /// So many parts were added from a table, and so many of its cells could not be taken.
+    Pasted(usize, usize),
     /// The link was copied.
     Copied,
     /// The browser did not let the page copy.
@@ -131,6 +133,10 @@ impl Notice {
             }
             Self::Removed(name) if name.trim().is_empty() => "It was removed.".into(),
             Self::Removed(name) => format!("{name} was removed."),
+            Self::Pasted(rows, 0) => format!("Parts added: {rows}."),
+            Self::Pasted(rows, cells) => {
+                format!("Parts added: {rows}. Cells that could not be read: {cells}; what they leave out is marked.")
+            }
             Self::Copied => "Copied.".into(),
             Self::NotCopied => "The browser did not let the page copy.".into(),
         }
@@ -144,6 +150,7 @@ impl Notice {
             Self::OfflineReady
                 | Self::UpdateWaiting
                 | Self::Removed(_)
+                | Self::Pasted(_, 0)
                 | Self::Copied
                 | Self::FileSame
                 | Self::JobAdded
@@ -169,6 +176,7 @@ impl Notice {
                 | Self::LinkPartly
                 | Self::FileReplaced
                 | Self::FilePartly
+                | Self::Pasted(..)
                 | Self::Removed(_)
         )
     }

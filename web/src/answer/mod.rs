@@ -160,6 +160,17 @@ impl Answer {
         self.about(Some(field))
     }
 
+    /// Whether a tool of the open part of the program still needs `field`.
+    #[must_use]
+    pub fn needs(&self, field: Field) -> bool {
+        let needed: &[&[Field]] = match (self.open, &self.sled, &self.making) {
+            (Some(Chunk::Sled), Some(sled), _) => &[&sled.fit.needed, &sled.groove.needed],
+            (Some(Chunk::Parts), _, Some(making)) => &[&making.needed],
+            _ => &[],
+        };
+        needed.iter().any(|fields| fields.contains(&field))
+    }
+
     /// What is wrong that belongs to no field.
     pub fn other_problems(&self) -> impl Iterator<Item = &Message> {
         self.about(None)

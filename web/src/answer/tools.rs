@@ -62,6 +62,8 @@ pub struct SlantedAnswer {
 /// What follows for what is made.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct MakingAnswer {
+    /// Fields of the open tool that must still be filled in.
+    pub needed: Vec<Field>,
     /// What is wrong with what was typed.
     pub problems: Vec<FieldProblem>,
 }

@@ -59,7 +59,7 @@ impl Entry {
     pub fn shown(&self, kind: Kind, unit: Unit) -> Cow<'_, str> {
         let converted = match kind {
             _ if unit == self.unit => None,
-            Kind::Length => in_unit(&self.text, self.unit, unit),
+            Kind::Length | Kind::Sum => in_unit(&self.text, self.unit, unit),
             Kind::Lengths => all_in_unit(&self.text, self.unit, unit),
             Kind::Name | Kind::Number | Kind::Numbers => None,
         };

@@ -50,6 +50,8 @@ pub enum Kind {
     Name,
     /// A length.
     Length,
+    /// A length, or a sum over names: `300 - 2*t`.
+    Sum,
     /// Lengths, one a line or separated by semicolons.
     Lengths,
     /// A plain number.

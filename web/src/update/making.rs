@@ -1,11 +1,14 @@
 //! Changes of what is made. They come with the parts' part of the program: only [`apply`] may be called from
 //! elsewhere, and only once that has come.
 
+use notchwright_core::parts::tsv::{self, PartText};
+
 use super::edit::{Outcome, placed, said};
 use crate::effect::Effect;
 use crate::msg::MakingEdit;
 use crate::notice::Notice;
-use crate::state::{Entry, Field, Group, Id, Kind, Making, Row, Spot};
+use crate::state::fields::{self, Known, part, stock};
+use crate::state::{Entry, Field, Form, Group, Id, Making, Row, Spot};
 
 /// Makes the change.
 #[inline(never)]
@@ -26,6 +29,7 @@ pub(super) fn apply(making: &mut Making, edit: &MakingEdit) -> Outcome {
                 return said(Notice::Removed(called(*group).to_owned()));
             }
         }
+        MakingEdit::Paste(text) => return paste(making, text),
     }
     Outcome::default()
 }
@@ -47,8 +51,83 @@ fn add(making: &mut Making, group: Group, row: Row) -> Outcome {
 fn name(group: Group, row: Id) -> Field {
     Field::Making(Spot {
         group,
-        row,
-        name: "name",
-        kind: Kind::Name,
+        ..fields::part::NAME.spot(row)
     })
+}
+
+/// Adds the rows of a table as parts; a stock that is not there yet is added too.
+fn paste(making: &mut Making, text: &str) -> Outcome {
+    let table = tsv::read(text);
+    let mut added = 0;
+    for row in table.rows {
+        let stock = stock_called(making, &row.stock);
+        if making.parts.push(part_of(row, stock)).is_none() {
+            return said(Notice::Full);
+        }
+        added += 1;
+    }
+    said(Notice::Pasted(added, table.problems.len()))
+}
+
+/// The stock of this name.
+pub(crate) fn stock_called(making: &mut Making, name: &str) -> Option<Id> {
+    let name = name.trim();
+    if name.is_empty() {
+        return None;
+    }
+    let is_called = |row: &&Row| row.form.text(stock::NAME.name()).trim() == name;
+    let known = making.stocks.items().iter().find(is_called);
+    let form = || Form::default().with(stock::NAME.name(), Entry::mm(name));
+    let known = known.map(|row| row.id);
+    known.or_else(|| {
+        making.stocks.push(Row {
+            form: form(),
+            ..Row::default()
+        })
+    })
+}
+
+/// A part as it stands in a table.
+pub(crate) fn part_of(text: PartText, stock: Option<Id>) -> Row {
+    let word = |is: bool, word: &'static str| if is { word } else { "" };
+    let stock = stock.map(|id| id.to_string());
+    let texts = [
+        (part::NAME, text.name.as_str()),
+        (part::COUNT, &text.count),
+        (part::LENGTH, &text.length),
+        (part::WIDTH, &text.width),
+        (part::STOCK, stock.as_deref().unwrap_or_default()),
+        (part::MAY_TURN, word(text.may_turn, "yes")),
+        (part::TRIM, &text.trim),
+        (part::LATER, word(text.later, "later")),
+    ];
+    let form = texts.into_iter().fold(Form::default(), |form, (field, text)| {
+        form.with(field.name(), Entry::mm(text))
+    });
+    Row {
+        form,
+        ..Row::default()
+    }
+}
+
+/// The parts as a spreadsheet takes them.
+#[inline(never)]
+pub(super) fn table(making: &Making) -> String {
+    let row = |row: &Row| {
+        let text = |field: Known| row.form.text(field.name()).to_owned();
+        let stock = text(part::STOCK).parse().map(Id).ok();
+        let stock = stock.and_then(|id| making.stocks.get(id));
+        PartText {
+            name: text(part::NAME),
+            count: text(part::COUNT),
+            length: text(part::LENGTH),
+            width: text(part::WIDTH),
+            stock: stock.map_or_else(String::new, |row| row.form.text(stock::NAME.name()).to_owned()),
+            may_turn: text(part::MAY_TURN) == "yes",
+            trim: text(part::TRIM),
+            later: text(part::LATER) == "later",
+        }
+    };
+    let rows: Vec<_> = making.parts.items().iter().map(row).collect();
+    tsv::write(&rows)
 }

@@ -90,6 +90,10 @@ impl Model {
             Msg::OtherTab(text) => self.follow_other_tab(&text),
             Msg::Overtaken(text) => self.keep_overtaken(&text),
             Msg::CopyLink => vec![Effect::CopyLink],
+            Msg::CopyParts if self.parts.of(Chunk::Parts) == Part::Here => {
+                vec![Effect::Copy(making::table(&self.state.work.job.making))]
+            }
+            Msg::CopyParts => Vec::new(),
             Msg::OpenAside(key) => self.open_aside(&key),
             Msg::SaveAside(key) => self.save_aside(&key),
             Msg::CopyAside(key) => self.copy_aside(&key),

@@ -50,6 +50,13 @@ impl Context<'_> {
         })
     }
 
+    /// The unit of what is shown in `field`: a sum is shown as it was typed.
+    pub(super) fn unit_of(self, field: Field) -> Unit {
+        let entry = self.model.state.work.entry(field);
+        let typed = entry.filter(|entry| entry.shown(field.kind(), self.unit()) == entry.text);
+        typed.map_or(self.unit(), |entry| entry.unit)
+    }
+
     /// What is shown in `field`.
     pub(super) fn text(self, field: Field) -> String {
         let entry = self.model.state.work.entry(field);

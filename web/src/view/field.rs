@@ -81,7 +81,7 @@ impl Entry {
     fn entry(&self, is_wrong: bool, context: Context<'_>) -> Html {
         let id = self.field.id();
         let kind = self.field.kind();
-        let is_text = matches!(kind, Kind::Name | Kind::Lengths | Kind::Numbers);
+        let is_text = !matches!(kind, Kind::Length | Kind::Number);
         let about = [
             is_wrong.then(|| problem_id(&id)),
             self.hint.as_ref().map(|_| hint_id(&id)),
@@ -112,6 +112,7 @@ impl Entry {
     fn unit_shown(&self, context: Context<'_>) -> Option<Html> {
         let unit = match self.field.kind() {
             Kind::Length | Kind::Lengths => Some(short(context.unit())),
+            Kind::Sum => Some(short(context.unit_of(self.field))),
             Kind::Name | Kind::Number | Kind::Numbers => self.unit,
         };
         unit.map(|unit| html! { <span class="unit">{ unit }</span> })
@@ -143,7 +144,7 @@ pub(super) fn short(unit: Unit) -> &'static str {
 fn keyboard(kind: Kind) -> &'static str {
     match kind {
         Kind::Length | Kind::Number => "decimal",
-        Kind::Name | Kind::Lengths | Kind::Numbers => "text",
+        Kind::Name | Kind::Lengths | Kind::Numbers | Kind::Sum => "text",
     }
 }
 

@@ -21,6 +21,7 @@ pub(super) fn label(field: Field) -> &'static str {
         Field::Joint(field) => joint(field),
         Field::Dovetail(field) => dovetail(field),
         Field::Sliding(field) => sliding(field),
+        Field::Making(spot) => spot.label,
         _ => "A number",
     }
 }

@@ -27,6 +27,7 @@ pub(crate) mod slanted;
 mod sled;
 #[cfg(test)]
 mod tests;
+mod tool;
 
 pub(crate) use show::bare as bare_length;
 use yew::{Callback, Html, classes, html};

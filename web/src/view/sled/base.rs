@@ -10,13 +10,13 @@ use notchwright_core::sled::SledFitPlan;
 use yew::{Callback, Html, MouseEvent, classes, html};
 
 use super::fit::pair;
-use super::parts::{figure, group, plan};
 use crate::msg::{Look, Msg};
 use crate::state::{Entry, PaperSize, Prints};
 use crate::view::context::Context;
 use crate::view::field::short;
 use crate::view::outcome::state;
 use crate::view::segment::Segment;
+use crate::view::tool::{figure, group, plan};
 use crate::view::{drawing, joint, show};
 
 /// What the drawing looks like where no style sheet of the page is: plain ink on white.

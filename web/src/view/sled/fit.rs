@@ -2,7 +2,6 @@
 
 use yew::{AttrValue, Callback, Html, html};
 
-use super::parts::{entries, entry, folded, hinted, said};
 use crate::msg::{Edit, Msg, Shelf};
 use crate::state::{
     CutField, CutterField, Field, Item, List, MeasuredFrom, Named, Saw, SawField, Section, Side,
@@ -11,6 +10,7 @@ use crate::state::{
 use crate::view::context::Context;
 use crate::view::segment::Segment;
 use crate::view::select::Select;
+use crate::view::tool::{entries, entry, folded, hinted, said};
 
 /// The form.
 pub(super) fn form(context: Context<'_>) -> Html {

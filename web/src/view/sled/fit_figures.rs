@@ -5,13 +5,13 @@ use notchwright_core::sled::{SledFitPlan, Stroke};
 use notchwright_core::units::Mm;
 use yew::{Html, html};
 
-use super::parts::{fact, facts, notes, plan};
 use super::stroke;
 use crate::state::Side;
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 use crate::view::outcome::state;
 use crate::view::show;
+use crate::view::tool::{fact, facts, notes, plan};
 
 /// The outcome.
 pub(super) fn view(context: Context<'_>) -> Html {

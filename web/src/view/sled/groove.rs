@@ -5,13 +5,13 @@ use notchwright_core::groove::{GrooveSetupPlan, Marks};
 use notchwright_core::units::Mm;
 use yew::{Html, html};
 
-use super::parts::{entries, fact, facts, figure, folded, group, hinted, notes, plan, said};
 use crate::msg::{Edit, Msg};
 use crate::state::{Field, RoutField, WidthBy};
 use crate::view::context::Context;
 use crate::view::outcome::state;
 use crate::view::segment::Segment;
 use crate::view::show;
+use crate::view::tool::{entries, fact, facts, figure, folded, group, hinted, notes, plan, said};
 
 /// The form.
 pub(super) fn form(context: Context<'_>) -> Html {

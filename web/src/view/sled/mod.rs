@@ -5,7 +5,6 @@ mod base;
 mod fit;
 mod fit_figures;
 mod groove;
-mod parts;
 mod screw;
 mod screw_figures;
 mod square;

@@ -5,7 +5,6 @@ use notchwright_core::screw_check::{Iso230, ScrewCheckPlan};
 use notchwright_core::units::{Mm, parse_length, write_number};
 use yew::{Html, html};
 
-use super::parts::{fact, facts, figure, notes, plan};
 use crate::answer::tools::Outcome;
 use crate::msg::Edit;
 use crate::state::{Field, LeadBy, ScrewField};
@@ -13,6 +12,7 @@ use crate::view::context::Context;
 use crate::view::field::short;
 use crate::view::outcome::state;
 use crate::view::show;
+use crate::view::tool::{fact, facts, figure, notes, plan};
 
 /// The outcome.
 pub(super) fn view(context: Context<'_>) -> Html {

@@ -4,10 +4,10 @@ use notchwright_core::drawing::five_cut_steps;
 use yew::{Html, html};
 
 use super::fit::choice;
-use super::parts::{entries, figure, group, hinted};
 use crate::msg::{Look, Msg, Shelf};
 use crate::state::{Field, SquareField};
 use crate::view::context::Context;
+use crate::view::tool::{entries, figure, group, hinted};
 
 /// What is done at each cut.
 const CUTS: [&str; 5] = [

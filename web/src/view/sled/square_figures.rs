@@ -5,13 +5,13 @@ use notchwright_core::square::{SquareTestPlan, Towards};
 use notchwright_core::units::{Mm, write_number};
 use yew::{Html, html};
 
-use super::parts::{fact, facts, figure, notes, plan};
 use crate::answer::tools::{KeptTest, SledAnswer};
 use crate::msg::{Edit, Msg};
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 use crate::view::outcome::state;
 use crate::view::show;
+use crate::view::tool::{fact, facts, figure, notes, plan};
 
 /// The outcome.
 pub(super) fn view(context: Context<'_>) -> Html {

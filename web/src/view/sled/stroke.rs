@@ -4,9 +4,9 @@ use notchwright_core::drawing::{sled_travel_plan, sled_travel_side};
 use notchwright_core::sled::SledFitPlan;
 use yew::{Html, InputEvent, TargetCast, html};
 
-use super::parts::figure;
 use crate::msg::{Look, Msg};
 use crate::view::context::Context;
+use crate::view::tool::figure;
 
 /// The whole stroke, in thousandths.
 const WHOLE: u32 = 1000;

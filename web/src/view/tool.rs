@@ -1,4 +1,4 @@
-//! What several tools of this place show alike.
+//! What the tools of the places that come later show alike.
 
 use notchwright_core::drawing::Drawing;
 use notchwright_core::problem::Note;
@@ -61,16 +61,10 @@ pub(super) fn folded(
 
 fn needs_mending(fields: &[Field], context: Context<'_>) -> bool {
     let answer = &context.model.answer;
-    let is_needed = |field: &Field| {
-        let sled = answer.sled.as_deref();
-        sled.is_some_and(|sled| {
-            sled.fit.needed.contains(field) || sled.groove.needed.contains(field)
-        })
-    };
     let is_wrong = |field: &Field| answer.problems_of(*field).next().is_some();
     fields
         .iter()
-        .any(|field| is_needed(field) || is_wrong(field))
+        .any(|field| answer.needs(*field) || is_wrong(field))
 }
 
 /// Some fields with their labels and what is in them, where anything is: `Base width 520 mm · …`.

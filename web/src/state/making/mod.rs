@@ -13,6 +13,8 @@ use super::id::Id;
 use super::list::{Item, List};
 use super::stored::{Stored, stored};
 
+pub mod fields;
+
 /// Texts by the names of their fields. A field that nothing was typed into is not there.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Form(Rc<Vec<(String, Entry)>>);
@@ -151,6 +153,8 @@ pub struct Spot {
     pub row: Id,
     /// The field.
     pub name: &'static str,
+    /// What it is called in the page.
+    pub label: &'static str,
     /// What belongs into it.
     pub kind: Kind,
 }
@@ -172,7 +176,6 @@ impl Group {
 
 impl Spot {
     /// The id of its input.
-    #[must_use]
     pub(super) fn id(self) -> String {
         let Self {
             group, row, name, ..
@@ -235,8 +238,23 @@ impl Making {
                 .and_then(|list| list.get_mut(spot.row))
                 .map(|row| &mut row.form),
         };
-        if let Some(form) = form {
-            form.set(spot.name, entry);
+        let Some(form) = form else { return };
+        if spot.group == Group::Stocks && spot.name == fields::stock::THICKNESS.name() {
+            remember_former(form, &entry);
+        }
+        form.set(spot.name, entry);
+    }
+}
+
+/// A stock that is measured anew goes on knowing what it was, until somebody settles that.
+fn remember_former(stock: &mut Form, now: &Entry) {
+    let former = fields::stock::FORMER.name();
+    match stock.get(former) {
+        Some(was) if was == now => stock.set(former, Entry::default()),
+        Some(_) => {}
+        None => {
+            let was = stock.get(fields::stock::THICKNESS.name()).cloned();
+            stock.set(former, was.unwrap_or_default());
         }
     }
 }
@@ -286,6 +304,7 @@ mod tests {
             group: Group::Parts,
             row,
             name: "width",
+            label: "Width",
             kind: Kind::Length,
         };
         making.enter(spot(id), Entry::mm("80"));
