@@ -34,8 +34,10 @@ pub enum Trouble {
     UnknownName(String),
     /// A name whose own expression comes to nothing.
     Unresolved(String),
-    /// `t` where the stock is not known; whoever asks knows that already.
-    NoStock,
+    /// A name that leads back to where it is used.
+    Circular(String),
+    /// What a name stands for, or the unit, is not known; whoever asks knows that already.
+    NotKnown,
     /// A product of lengths, or a ratio where a length belongs.
     NotALength,
     /// A division by zero, or rounding to steps of zero.
@@ -56,6 +58,15 @@ impl Value {
         Self {
             number: length.mm(),
             kind: Kind::Length,
+        }
+    }
+
+    /// A number without a unit.
+    #[must_use]
+    pub fn bare(number: f64) -> Self {
+        Self {
+            number,
+            kind: Kind::Bare,
         }
     }
 
@@ -81,10 +92,7 @@ pub(super) fn of(node: &Node, unit: Unit, names: &Lookup<'_>) -> Result<Value, T
             .length(unit)
             .map(Value::length)
             .ok_or(Trouble::TooLarge),
-        Node::Literal(literal) => Ok(Value {
-            number: literal.number(),
-            kind: Kind::Bare,
-        }),
+        Node::Literal(literal) => Ok(Value::bare(literal.number())),
         Node::Name(name) => names(name),
         Node::Negative(node) => {
             let Value { number, kind } = of(node, unit, names)?;
