@@ -21,6 +21,7 @@ pub mod limits;
 pub mod math;
 pub mod message;
 pub mod order;
+pub mod parts;
 pub mod plain;
 pub mod problem;
 pub mod screw_check;

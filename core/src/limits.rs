@@ -160,6 +160,16 @@ limits! {
     WRITTEN = length("The length", -1e6, 1e6, "beyond a kilometre");
     /// Parts of an inch that a length is written in.
     INCH_PARTS = number("The finest part of an inch", 1.0, 1024.0, "finer than any rule is marked");
+    /// Thickness of what parts are cut from, mm.
+    STOCK = length("The stock's thickness", 0.1, 500.0, "from veneer to timber");
+    /// Length or width of a part, mm.
+    PART = length("The part's size", 0.5, 20_000.0, "longer than any board");
+    /// What a part is cut larger by on each side, mm.
+    TRIM = length("The trim", 0.0, 200.0, "more is a part of its own");
+    /// How many of a part.
+    PIECES = number("The count", 1.0, 999.0, "nobody cuts more");
+    /// Number of a part.
+    PART_NUMBER = number("The part's number", 1.0, 9999.0, "twenty lists in a row");
 }
 
 #[cfg(test)]

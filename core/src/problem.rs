@@ -51,6 +51,18 @@ pub enum Code {
     BeyondHeight,
     /// The blade does not fit into the sled's window with the board.
     BeyondWindow,
+    /// A name that stands for nothing.
+    UnknownName,
+    /// A text that is no length and no expression.
+    NotReadable,
+    /// A measure that leads back to itself.
+    Cycle,
+    /// A dimension over a measure that has a problem of its own.
+    Unresolved,
+    /// A product of lengths, or a ratio, where a length belongs.
+    NotALength,
+    /// A division by zero.
+    DivisionByZero,
 }
 
 /// How much a [`Note`] matters.

@@ -1,6 +1,8 @@
 //! Numbers as a shop writes them: whole, decimal, fraction, whole and fraction. Kept as an exact
 //! fraction until the unit is known, so that 3/4 in is 19.05 mm to the last bit.
 
+use core::fmt;
+
 use super::error::LengthFault;
 use super::token::{Kind, Number, Refusal, Token};
 
@@ -24,34 +26,52 @@ impl Amount {
     }
 }
 
+/// With a point where `under` is a power of ten, so that the very same amount is read from it.
+impl fmt::Display for Amount {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mut decimals = 0;
+        let mut power = 1;
+        while power < self.under {
+            power *= 10;
+            decimals += 1;
+        }
+        match (self.over / self.under, self.over % self.under) {
+            (whole, _) if self.under == 1 => write!(f, "{whole}"),
+            (whole, part) if power == self.under => write!(f, "{whole}.{part:0decimals$}"),
+            (0, over) => write!(f, "{over}/{}", self.under),
+            (whole, over) => write!(f, "{whole} {over}/{}", self.under),
+        }
+    }
+}
+
 /// More digits than this are a slip of the hand; these still fit the arithmetic.
 const MOST_DIGITS: usize = 18;
 /// The same for a number beside or inside a fraction, where two are multiplied.
 const MOST_IN_FRACTION: usize = 9;
 
 /// The tokens not yet read.
-pub(super) struct Cursor<'a> {
-    pub(super) rest: &'a [Token],
+pub(crate) struct Cursor<'a> {
+    pub(crate) rest: &'a [Token],
     /// The place just behind the text.
-    pub(super) end: usize,
+    pub(crate) end: usize,
 }
 
 impl<'a> Cursor<'a> {
-    pub(super) fn peek(&self) -> Option<&'a Kind> {
+    pub(crate) fn peek(&self) -> Option<&'a Kind> {
         self.rest.first().map(|token| &token.kind)
     }
 
     /// Where the next token is, for a caret.
-    pub(super) fn at(&self) -> usize {
+    pub(crate) fn at(&self) -> usize {
         self.rest.first().map_or(self.end, |token| token.at)
     }
 
-    pub(super) fn skip(&mut self) {
+    pub(crate) fn skip(&mut self) {
         self.rest = self.rest.get(1..).unwrap_or_default();
     }
 
     /// Takes the next token if it is `kind`.
-    pub(super) fn take(&mut self, kind: &Kind) -> bool {
+    pub(crate) fn take(&mut self, kind: &Kind) -> bool {
         let found = self.peek() == Some(kind);
         if found {
             self.skip();
@@ -102,6 +122,13 @@ impl<'a> Cursor<'a> {
             }
             _ => self.plain(at, first),
         }
+    }
+
+    /// Reads one whole or decimal number, and leaves a stroke behind it.
+    pub(super) fn decimal(&mut self) -> Result<Amount, Refusal> {
+        let at = self.at();
+        let number = self.number()?;
+        self.plain(at, number)
     }
 
     fn number(&mut self) -> Result<&'a Number, Refusal> {

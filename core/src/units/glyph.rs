@@ -3,7 +3,7 @@
 
 /// What one character means in a length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Glyph {
+pub(crate) enum Glyph {
     Digit(u8),
     /// `.`
     Point,
@@ -32,7 +32,7 @@ pub(super) enum Glyph {
 }
 
 impl Glyph {
-    pub(super) fn of(given: char) -> Self {
+    pub(crate) fn of(given: char) -> Self {
         let c = narrow(given);
         match c {
             '0'..='9' => Self::Digit(c.to_digit(10).map_or(0, |digit| digit as u8)),

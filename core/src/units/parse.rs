@@ -1,7 +1,8 @@
 //! From what a person types to a length.
 
-use super::amount::{Amount, Cursor};
+use super::amount::Cursor;
 use super::error::{LengthError, LengthFault};
+use super::literal::{Literal, NamedUnit, unknown};
 use super::token::{Kind, Refusal, Token, tokens};
 use super::{Mm, Unit};
 
@@ -34,63 +35,6 @@ pub fn parse_length(text: &str, unit: Unit) -> Result<Mm, LengthError> {
         at,
         fault,
     })
-}
-
-/// A kilometre: beyond any shop, and far inside the numbers that are exact.
-const LONGEST: f64 = 1e6;
-
-const INCHES_PER_FOOT: u128 = 12;
-
-/// A unit that may be written after a number.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum NamedUnit {
-    Mm,
-    Cm,
-    Metre,
-    Inch,
-    Foot,
-}
-
-impl NamedUnit {
-    fn of(token: &Kind) -> Option<Self> {
-        match token {
-            Kind::FootMark => Some(Self::Foot),
-            Kind::InchMark => Some(Self::Inch),
-            Kind::Word(word) => Self::named(&word.to_ascii_lowercase()),
-            _ => None,
-        }
-    }
-
-    fn named(word: &str) -> Option<Self> {
-        Some(match word {
-            "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Self::Mm,
-            "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => Self::Cm,
-            "m" | "metre" | "metres" | "meter" | "meters" => Self::Metre,
-            "in" | "ins" | "inch" | "inches" => Self::Inch,
-            "ft" | "foot" | "feet" => Self::Foot,
-            _ => return None,
-        })
-    }
-
-    /// The unit in millimetres, over and under (NIST SP 811: 1 in = 25.4 mm exactly).
-    const fn ratio(self) -> (u128, u128) {
-        match self {
-            Self::Mm => (1, 1),
-            Self::Cm => (10, 1),
-            Self::Metre => (1000, 1),
-            Self::Inch => (254, 10),
-            Self::Foot => (3048, 10),
-        }
-    }
-}
-
-impl From<Unit> for NamedUnit {
-    fn from(unit: Unit) -> Self {
-        match unit {
-            Unit::Mm => Self::Mm,
-            Unit::Inch => Self::Inch,
-        }
-    }
 }
 
 fn read(text: &str, unit: Unit) -> Result<Mm, Refusal> {
@@ -160,122 +104,15 @@ fn signed(cursor: &mut Cursor<'_>, unit: Unit) -> Result<(Mm, bool), Refusal> {
         cursor.take(&Kind::Plus);
     }
     let at = cursor.at();
-    let mut amount = cursor.amount()?;
-    let stated = written_unit(cursor)?;
-    let mut written = stated.unwrap_or(unit.into());
-    if stated == Some(NamedUnit::Foot) && inches_follow(cursor) {
-        amount = with_inches(at, amount, cursor)?;
-        written = NamedUnit::Inch;
-    }
+    let literal = Literal::read(cursor)?;
     if let Some(next) = cursor.rest.first() {
         return Err((
             next.at,
-            left_over(cursor.rest, &next.kind, stated.is_some()),
+            left_over(cursor.rest, &next.kind, literal.is_stated()),
         ));
     }
-    let mm = millimetres(amount, written);
-    match Mm::new(if negative { -mm } else { mm }) {
-        Some(length) if mm <= LONGEST => Ok((length, stated.is_some())),
-        _ => Err((at, LengthFault::TooLong)),
-    }
-}
-
-fn millimetres(amount: Amount, unit: NamedUnit) -> f64 {
-    let (over, under) = unit.ratio();
-    (amount.over * over) as f64 / (amount.under * under) as f64
-}
-
-/// Takes the unit that comes next, if one does.
-fn written_unit(cursor: &mut Cursor<'_>) -> Result<Option<NamedUnit>, Refusal> {
-    let at = cursor.at();
-    let Some(next) = cursor.peek() else {
-        return Ok(None);
-    };
-    let Some(unit) = NamedUnit::of(next) else {
-        return match next {
-            Kind::Word(word) => Err((at, unknown(word, cursor.rest))),
-            _ => Ok(None),
-        };
-    };
-    cursor.skip();
-    if let (
-        Kind::Word(_),
-        [
-            Token {
-                kind: Kind::Stop('.'),
-                spaced: false,
-                ..
-            },
-            ..,
-        ],
-    ) = (next, cursor.rest)
-    {
-        cursor.skip();
-    }
-    Ok(Some(unit))
-}
-
-/// What is wrong with a word that is no unit; `from` begins with it.
-fn unknown(word: &str, from: &[Token]) -> LengthFault {
-    match from {
-        [
-            _,
-            Token {
-                kind: Kind::Number(_) | Kind::Dash | Kind::Plus,
-                ..
-            },
-            ..,
-        ] if word.eq_ignore_ascii_case("e") => LengthFault::Exponent,
-        _ => LengthFault::UnknownUnit(word.into()),
-    }
-}
-
-fn inches_follow(cursor: &Cursor<'_>) -> bool {
-    matches!(
-        cursor.rest,
-        [
-            Token {
-                kind: Kind::Number(_),
-                ..
-            },
-            ..
-        ] | [
-            Token {
-                kind: Kind::Dash,
-                ..
-            },
-            Token {
-                kind: Kind::Number(_),
-                ..
-            },
-            ..
-        ]
-    )
-}
-
-/// Reads the inches behind `feet`, and gives both in inches.
-fn with_inches(feet_at: usize, feet: Amount, cursor: &mut Cursor<'_>) -> Result<Amount, Refusal> {
-    cursor.take(&Kind::Dash);
-    let at = cursor.at();
-    let inches = cursor.amount()?;
-    let unit_at = cursor.at();
-    if !matches!(written_unit(cursor)?, None | Some(NamedUnit::Inch)) {
-        return Err((unit_at, LengthFault::MixedUnits));
-    }
-    if !feet.is_whole() {
-        return Err((feet_at, LengthFault::FeetNotWhole));
-    }
-    if !feet.is_below(LONGEST as u128) {
-        return Err((feet_at, LengthFault::TooLong));
-    }
-    if !inches.is_below(INCHES_PER_FOOT) {
-        return Err((at, LengthFault::InchesPastFoot));
-    }
-    let whole_inches = feet.over / feet.under * INCHES_PER_FOOT;
-    Ok(Amount {
-        over: whole_inches * inches.under + inches.over,
-        under: inches.under,
-    })
+    let length = literal.length(unit).ok_or((at, LengthFault::TooLong))?;
+    Ok((if negative { -length } else { length }, literal.is_stated()))
 }
 
 /// Why nothing should come behind a length; `rest` is what does, beginning with `next`.

@@ -49,7 +49,9 @@ pub struct TextPlan {
     pub leftover: Mm,
 }
 
-const UNITS: [(&str, Unit); 2] = [(Unit::Mm.word(), Unit::Mm), (Unit::Inch.word(), Unit::Inch)];
+/// The units' words in requests.
+pub(crate) const UNITS: [(&str, Unit); 2] =
+    [(Unit::Mm.word(), Unit::Mm), (Unit::Inch.word(), Unit::Inch)];
 
 /// Reads a text as [`parse_length`] does.
 ///

@@ -4,20 +4,20 @@ use super::error::LengthFault;
 use super::glyph::Glyph;
 
 /// A fault and where it begins, in characters.
-pub(super) type Refusal = (usize, LengthFault);
+pub(crate) type Refusal = (usize, LengthFault);
 
 /// One piece of a length's text.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Token {
-    pub(super) kind: Kind,
+pub(crate) struct Token {
+    pub(crate) kind: Kind,
     /// The place of its first character in the text.
-    pub(super) at: usize,
+    pub(crate) at: usize,
     /// Whether a space comes before it.
-    pub(super) spaced: bool,
+    pub(crate) spaced: bool,
 }
 
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Kind {
+pub(crate) enum Kind {
     Number(Number),
     Slash,
     Dash,
@@ -34,11 +34,11 @@ pub(super) enum Kind {
 
 /// Digits with at most one decimal mark, as they were written.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Number {
+pub(crate) struct Number {
     /// The digits before the mark.
-    pub(super) before: String,
+    pub(crate) before: String,
     /// The digits behind it, if there is a mark.
-    pub(super) after: Option<String>,
+    pub(crate) after: Option<String>,
 }
 
 impl Number {
@@ -49,7 +49,7 @@ impl Number {
 }
 
 /// Cuts `text` into tokens.
-pub(super) fn tokens(text: &str) -> Result<Vec<Token>, Refusal> {
+pub(crate) fn tokens(text: &str) -> Result<Vec<Token>, Refusal> {
     let glyphs: Vec<Glyph> = text.chars().map(Glyph::of).collect();
     let mut rest = glyphs.as_slice();
     let mut found: Vec<Token> = Vec::new();

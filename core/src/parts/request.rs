@@ -1,0 +1,91 @@
+//! What a parts list is asked with.
+
+use crate::check::Checker;
+use crate::given::{Given, Shape, request};
+use crate::plain::Plain;
+
+request! {
+    /// Parts whose dimensions follow the stock as measured.
+    pub struct PartsListRequest {
+        /// What numbers without a unit are in, inside texts: `mm` (when left out) or `in`.
+        pub unit: Given<String> = "unit",
+        /// What parts are cut from; at most 50.
+        pub stocks: Given<Vec<Given<StockRequest>>> = "stocks",
+        /// Lengths with a name; at most 100, none when left out.
+        pub measures: Given<Vec<Given<MeasureRequest>>> = "measures",
+        /// The parts; at most 500.
+        pub parts: Given<Vec<Given<PartRequest>>> = "parts",
+    }
+
+    /// A sheet or a board that parts are cut from.
+    pub struct StockRequest {
+        /// Its name, by which parts say what they are cut from.
+        pub name: Given<String> = "name",
+        /// Thickness as measured, mm: `t` in the dimensions of its parts.
+        pub thickness: Given<f64> = "thickness",
+        /// Thickness that the list was worked out with before, mm.
+        pub former: Given<f64> = "former",
+    }
+
+    /// A length with a name.
+    pub struct MeasureRequest {
+        /// One word of letters, digits and `_`.
+        pub name: Given<String> = "name",
+        /// What it is; may use other measures, and `t` of the stock of the part that uses it.
+        pub value: Given<DimensionRequest> = "value",
+    }
+
+    /// One kind of part.
+    pub struct PartRequest {
+        /// What it is called.
+        pub name: Given<String> = "name",
+        /// Its number; the least that no other part has when left out.
+        pub number: Given<f64> = "number",
+        /// How many are needed.
+        pub count: Given<f64> = "count",
+        /// Length, along the grain.
+        pub length: Given<DimensionRequest> = "length",
+        /// Width, across the grain.
+        pub width: Given<DimensionRequest> = "width",
+        /// Name of its stock; may be left out where there is only one.
+        pub stock: Given<String> = "stock",
+        /// Whether it may be turned across the grain; not when left out.
+        pub may_turn: Given<bool> = "mayTurn",
+        /// What it is cut larger by on each side, to be trimmed; nothing when left out.
+        pub trim: Given<DimensionRequest> = "trim",
+        /// Whether it is cut later, to fit; not when left out.
+        pub later: Given<bool> = "later",
+    }
+}
+
+/// A dimension: millimetres, or a text.
+#[derive(Clone, Debug, PartialEq)]
+pub enum DimensionRequest {
+    /// Millimetres.
+    Mm(f64),
+    /// A length or an expression: `11 1/2"`, `300 - 2*t`.
+    Text(String),
+}
+
+impl Shape for DimensionRequest {
+    const EXPECTED: &'static str = "a number or a text";
+    fn take(plain: &Plain, _: &mut Checker<'_>) -> Option<Self> {
+        match plain {
+            Plain::Number(mm) => Some(Self::Mm(*mm)),
+            Plain::Text(text) => Some(Self::Text(text.clone())),
+            _ => None,
+        }
+    }
+}
+
+impl From<f64> for Given<DimensionRequest> {
+    fn from(mm: f64) -> Self {
+        Self::Value(DimensionRequest::Mm(mm))
+    }
+}
+
+impl From<&str> for Given<DimensionRequest> {
+    fn from(text: &str) -> Self {
+        Self::Value(DimensionRequest::Text(text.to_owned()))
+    }
+}
