@@ -13,7 +13,8 @@ use crate::units::{LengthFault, Mm, Unit};
 #[derive(Clone, Debug)]
 pub(super) enum Typed {
     Length(Mm),
-    Sum(Expression),
+    /// With the unit of its bare numbers, where that is its own.
+    Sum(Expression, Option<Unit>),
 }
 
 impl Typed {
@@ -27,27 +28,22 @@ impl Typed {
             DimensionRequest::Mm(mm) => check
                 .length(field, &(*mm).into(), &limits::WRITTEN)
                 .map(Self::Length),
-            DimensionRequest::Text(text) => match Expression::read(text) {
-                Ok(sum) => Some(Self::Sum(sum)),
-                Err(error) => {
-                    refuse_text(field, text, &error, check);
-                    None
-                }
-            },
+            DimensionRequest::Text(text) => sum(field, text, None, check),
+            DimensionRequest::TextIn(text, unit) => sum(field, text, Some(*unit), check),
         }
     }
 
     pub(super) fn value(&self, unit: Unit, names: &Lookup<'_>) -> Result<Value, Trouble> {
         match self {
             Self::Length(length) => Ok(Value::length(*length)),
-            Self::Sum(sum) => sum.value(unit, names),
+            Self::Sum(sum, own) => sum.value(own.unwrap_or(unit), names),
         }
     }
 
     pub(super) fn length(&self, unit: Unit, names: &Lookup<'_>) -> Result<Mm, Trouble> {
         match self {
             Self::Length(length) => Ok(*length),
-            Self::Sum(sum) => sum.length(unit, names),
+            Self::Sum(sum, own) => sum.length(own.unwrap_or(unit), names),
         }
     }
 
@@ -55,7 +51,17 @@ impl Typed {
     pub(super) fn names(&self) -> Vec<&str> {
         match self {
             Self::Length(_) => Vec::new(),
-            Self::Sum(sum) => sum.names(),
+            Self::Sum(sum, _) => sum.names(),
+        }
+    }
+}
+
+fn sum(field: &str, text: &str, unit: Option<Unit>, check: &mut Checker<'_>) -> Option<Typed> {
+    match Expression::read(text) {
+        Ok(sum) => Some(Typed::Sum(sum, unit)),
+        Err(error) => {
+            refuse_text(field, text, &error, check);
+            None
         }
     }
 }

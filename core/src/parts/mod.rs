@@ -18,7 +18,10 @@ pub mod tsv;
 
 pub use expression::{Expression, ExpressionError, ExpressionFault, Trouble, Value};
 pub use plan::{Change, Dimension, DraftRow, PartRow, PartsDraft, PartsListPlan, StockTotal};
-pub use request::{DimensionRequest, MeasureRequest, PartRequest, PartsListRequest, StockRequest};
+pub use request::{
+    DimensionInRequest, DimensionRequest, MeasureRequest, PartRequest, PartsListRequest,
+    StockRequest,
+};
 pub use sled::{SledParts, sled_parts};
 
 use crate::problem::{Checked, Planned};

@@ -92,7 +92,7 @@ pub struct StockTotal {
 }
 
 /// What can be said of a list that may still have problems.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct PartsDraft {
     /// One for each part, in the order given.
     pub rows: Vec<DraftRow>,

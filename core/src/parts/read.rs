@@ -208,7 +208,11 @@ fn place(given: &Given<String>, stocks: &[&str], check: &mut Checker<'_>) -> Opt
 fn trim(given: &Given<DimensionRequest>, check: &mut Checker<'_>) -> Option<Option<Typed>> {
     match given {
         Given::Missing => Some(None),
-        Given::Value(DimensionRequest::Text(text)) if text.trim().is_empty() => Some(None),
+        Given::Value(DimensionRequest::Text(text) | DimensionRequest::TextIn(text, _))
+            if text.trim().is_empty() =>
+        {
+            Some(None)
+        }
         given => Typed::read("trim", given, check).map(Some),
     }
 }

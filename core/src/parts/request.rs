@@ -3,6 +3,7 @@
 use crate::check::Checker;
 use crate::given::{Given, Shape, request};
 use crate::plain::Plain;
+use crate::units::{UNITS, Unit};
 
 request! {
     /// Parts whose dimensions follow the stock as measured.
@@ -35,6 +36,14 @@ request! {
         pub value: Given<DimensionRequest> = "value",
     }
 
+    /// A dimension with a unit of its own.
+    pub struct DimensionInRequest {
+        /// A length or an expression.
+        pub text: Given<String> = "text",
+        /// What its numbers without a unit are in: `mm` (when left out) or `in`.
+        pub unit: Given<String> = "unit",
+    }
+
     /// One kind of part.
     pub struct PartRequest {
         /// What it is called.
@@ -58,21 +67,30 @@ request! {
     }
 }
 
-/// A dimension: millimetres, or a text.
+/// A dimension: millimetres, a text, or a text with the unit of its bare numbers.
 #[derive(Clone, Debug, PartialEq)]
 pub enum DimensionRequest {
     /// Millimetres.
     Mm(f64),
     /// A length or an expression: `11 1/2"`, `300 - 2*t`.
     Text(String),
+    /// The same, whose numbers without a unit are not in the list's unit but in this.
+    TextIn(String, Unit),
 }
 
 impl Shape for DimensionRequest {
-    const EXPECTED: &'static str = "a number or a text";
-    fn take(plain: &Plain, _: &mut Checker<'_>) -> Option<Self> {
+    const EXPECTED: &'static str = "a number, a text, or an object with text and unit";
+
+    fn take(plain: &Plain, check: &mut Checker<'_>) -> Option<Self> {
         match plain {
             Plain::Number(mm) => Some(Self::Mm(*mm)),
             Plain::Text(text) => Some(Self::Text(text.clone())),
+            Plain::Object(_) => {
+                let with_unit = DimensionInRequest::take(plain, check)?;
+                let text = check.required("text", &with_unit.text)?.clone();
+                let unit = check.word_or("unit", &with_unit.unit, &UNITS, Unit::Mm)?;
+                Some(Self::TextIn(text, unit))
+            }
             _ => None,
         }
     }

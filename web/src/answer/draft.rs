@@ -5,6 +5,7 @@ use std::borrow::Cow;
 use notchwright_core::given::Given;
 use notchwright_core::message;
 use notchwright_core::message::Message;
+use notchwright_core::parts::DimensionRequest;
 use notchwright_core::problem::Problem;
 use notchwright_core::units::{Mm, Unit, parse_length, read_number};
 
@@ -61,6 +62,18 @@ impl<'a> Draft<'a> {
     /// The same at a path that was put together.
     pub(super) fn number_at(&mut self, path: Path, field: Field) -> Given<f64> {
         self.one(path, field, |text, _| number(text))
+    }
+
+    /// A text of the request at `path`; missing when the field is blank.
+    pub(super) fn text_at(&mut self, path: Path, field: Field) -> Given<String> {
+        self.one(path, field, |text, _| Ok(text.trim().to_owned()))
+    }
+
+    /// A length or a sum of the request at `path`; missing when the field is blank.
+    pub(super) fn sum_at(&mut self, path: Path, field: Field) -> Given<DimensionRequest> {
+        self.one(path, field, |text, unit| {
+            Ok(DimensionRequest::TextIn(text.to_owned(), unit))
+        })
     }
 
     /// A list of lengths of the request at `path`; missing when the field is blank.

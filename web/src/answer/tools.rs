@@ -7,6 +7,7 @@ use notchwright_core::groove::GrooveSetupPlan;
 use notchwright_core::joint::dovetail::{self, DovetailPlan};
 use notchwright_core::joint::sliding::SlidingDovetailPlan;
 use notchwright_core::message::Message;
+use notchwright_core::parts::PartsDraft;
 use notchwright_core::problem::Planned;
 use notchwright_core::screw_check::ScrewCheckPlan;
 use notchwright_core::sled::SledFitPlan;
@@ -62,6 +63,8 @@ pub struct SlantedAnswer {
 /// What follows for what is made.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct MakingAnswer {
+    /// The parts, as far as they could be worked out.
+    pub parts: PartsDraft,
     /// Fields of the open tool that must still be filled in.
     pub needed: Vec<Field>,
     /// What is wrong with what was typed.

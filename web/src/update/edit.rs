@@ -110,7 +110,7 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::WidthBy(by) => sled.rout.by = *by,
         Edit::Ends(Board::A, ends) => joint.pieces.ends_a = *ends,
         Edit::Ends(Board::B, ends) => joint.pieces.ends_b = *ends,
-        Edit::Making(edit) => return making::apply(&mut work.job.making, edit),
+        Edit::Making(edit) => return making::apply(&mut work.job.making, edit, unit),
         Edit::Job(leaf) => return jobs::turn(work, *leaf, true),
         Edit::JointOf(leaf) => return jobs::turn(work, *leaf, false),
     }

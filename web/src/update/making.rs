@@ -2,17 +2,18 @@
 //! elsewhere, and only once that has come.
 
 use notchwright_core::parts::tsv::{self, PartText};
+use notchwright_core::units::Unit;
 
 use super::edit::{Outcome, placed, said};
 use crate::effect::Effect;
 use crate::msg::MakingEdit;
 use crate::notice::Notice;
 use crate::state::fields::{self, Known, part, stock};
-use crate::state::{Entry, Field, Form, Group, Id, Making, Row, Spot};
+use crate::state::{Entry, Field, Form, Group, Id, Kind, Making, Row, Spot};
 
 /// Makes the change.
 #[inline(never)]
-pub(super) fn apply(making: &mut Making, edit: &MakingEdit) -> Outcome {
+pub(super) fn apply(making: &mut Making, edit: &MakingEdit, unit: Unit) -> Outcome {
     match edit {
         MakingEdit::Choose(spot, word) => making.enter(*spot, Entry::mm(word)),
         MakingEdit::Refer(spot, id) => making.enter(*spot, Entry::mm(&id.to_string())),
@@ -29,7 +30,7 @@ pub(super) fn apply(making: &mut Making, edit: &MakingEdit) -> Outcome {
                 return said(Notice::Removed(called(*group).to_owned()));
             }
         }
-        MakingEdit::Paste(text) => return paste(making, text),
+        MakingEdit::Paste(text) => return paste(making, text, unit),
     }
     Outcome::default()
 }
@@ -56,12 +57,12 @@ fn name(group: Group, row: Id) -> Field {
 }
 
 /// Adds the rows of a table as parts; a stock that is not there yet is added too.
-fn paste(making: &mut Making, text: &str) -> Outcome {
+fn paste(making: &mut Making, text: &str, unit: Unit) -> Outcome {
     let table = tsv::read(text);
     let mut added = 0;
     for row in table.rows {
         let stock = stock_called(making, &row.stock);
-        if making.parts.push(part_of(row, stock)).is_none() {
+        if making.parts.push(part_of(&row, stock, unit)).is_none() {
             return said(Notice::Full);
         }
         added += 1;
@@ -88,7 +89,7 @@ pub(crate) fn stock_called(making: &mut Making, name: &str) -> Option<Id> {
 }
 
 /// A part as it stands in a table.
-pub(crate) fn part_of(text: PartText, stock: Option<Id>) -> Row {
+pub(crate) fn part_of(text: &PartText, stock: Option<Id>, unit: Unit) -> Row {
     let word = |is: bool, word: &'static str| if is { word } else { "" };
     let stock = stock.map(|id| id.to_string());
     let texts = [
@@ -101,9 +102,15 @@ pub(crate) fn part_of(text: PartText, stock: Option<Id>) -> Row {
         (part::TRIM, &text.trim),
         (part::LATER, word(text.later, "later")),
     ];
-    let form = texts.into_iter().fold(Form::default(), |form, (field, text)| {
-        form.with(field.name(), Entry::mm(text))
-    });
+    let form = texts
+        .into_iter()
+        .fold(Form::default(), |form, (field, text)| {
+            let unit = match field.kind() {
+                Kind::Sum => unit,
+                _ => Unit::Mm,
+            };
+            form.with(field.name(), Entry::new(text, unit))
+        });
     Row {
         form,
         ..Row::default()
@@ -112,9 +119,14 @@ pub(crate) fn part_of(text: PartText, stock: Option<Id>) -> Row {
 
 /// The parts as a spreadsheet takes them.
 #[inline(never)]
-pub(super) fn table(making: &Making) -> String {
+pub(super) fn table(making: &Making, unit: Unit) -> String {
     let row = |row: &Row| {
-        let text = |field: Known| row.form.text(field.name()).to_owned();
+        let text = |field: Known| {
+            let entry = row.form.get(field.name());
+            entry.map_or_else(String::new, |entry| {
+                entry.shown(field.kind(), unit).into_owned()
+            })
+        };
         let stock = text(part::STOCK).parse().map(Id).ok();
         let stock = stock.and_then(|id| making.stocks.get(id));
         PartText {
@@ -122,7 +134,9 @@ pub(super) fn table(making: &Making) -> String {
             count: text(part::COUNT),
             length: text(part::LENGTH),
             width: text(part::WIDTH),
-            stock: stock.map_or_else(String::new, |row| row.form.text(stock::NAME.name()).to_owned()),
+            stock: stock.map_or_else(String::new, |row| {
+                row.form.text(stock::NAME.name()).to_owned()
+            }),
             may_turn: text(part::MAY_TURN) == "yes",
             trim: text(part::TRIM),
             later: text(part::LATER) == "later",

@@ -91,7 +91,10 @@ impl Model {
             Msg::Overtaken(text) => self.keep_overtaken(&text),
             Msg::CopyLink => vec![Effect::CopyLink],
             Msg::CopyParts if self.parts.of(Chunk::Parts) == Part::Here => {
-                vec![Effect::Copy(making::table(&self.state.work.job.making))]
+                vec![Effect::Copy(making::table(
+                    &self.state.work.job.making,
+                    self.state.units,
+                ))]
             }
             Msg::CopyParts => Vec::new(),
             Msg::OpenAside(key) => self.open_aside(&key),

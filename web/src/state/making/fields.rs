@@ -52,6 +52,12 @@ impl Known {
         }
     }
 
+    /// What belongs into it.
+    #[must_use]
+    pub fn kind(self) -> Kind {
+        self.kind
+    }
+
     /// Its name.
     #[must_use]
     pub fn name(self) -> &'static str {

@@ -1,6 +1,9 @@
 //! What is made: one tool at a time. Only [`view`] may be called from elsewhere, and only once this part of the
 //! program has come.
 
+mod parts;
+mod rows;
+
 use yew::{Html, html};
 
 use super::context::Context;
@@ -23,9 +26,26 @@ pub(super) fn view(context: Context<'_>) -> Html {
         ],
         chosen: tool,
     };
+    let (form, outcome) = match tool {
+        PartsTool::Drawer => Default::default(),
+        PartsTool::Parts => (parts::form(context), parts::outcome(context)),
+        PartsTool::Sheet => Default::default(),
+    };
     html! {
-        <form class="form" aria-label="What is made" onsubmit={|event: yew::SubmitEvent| event.prevent_default()}>
-            <div class="tools">{ tools.view(|tool| Msg::Look(Look::PartsTool(tool)), context) }</div>
-        </form>
+        <>
+            <form key={name(tool)} class="form" aria-label="What is made" onsubmit={|event: yew::SubmitEvent| event.prevent_default()}>
+                <div class="tools">{ tools.view(|tool| Msg::Look(Look::PartsTool(tool)), context) }</div>
+                { form }
+            </form>
+            <div key={name(tool)} class="outcome">{ outcome }</div>
+        </>
+    }
+}
+
+fn name(tool: PartsTool) -> &'static str {
+    match tool {
+        PartsTool::Drawer => "drawer",
+        PartsTool::Parts => "parts",
+        PartsTool::Sheet => "sheet",
     }
 }

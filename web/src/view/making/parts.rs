@@ -2,7 +2,7 @@
 
 use notchwright_core::parts::{Change, Dimension, DraftRow, StockTotal};
 use notchwright_core::units::{Mm, Unit};
-use yew::{Html, InputEvent, TargetCast, classes, html};
+use yew::{Html, InputEvent, TargetCast, html};
 
 use super::rows::{add, buttons, called, reference, referred, words};
 use crate::msg::{Edit, MakingEdit, Msg};
@@ -75,7 +75,13 @@ fn measure_row(row: &Row, context: Context<'_>) -> Html {
 /// The parts, and what they need of each stock.
 pub(super) fn outcome(context: Context<'_>) -> Html {
     let making = &context.model.state.work.job.making;
-    let Some(draft) = context.model.answer.making.as_ref().map(|making| &making.parts) else {
+    let Some(draft) = context
+        .model
+        .answer
+        .making
+        .as_ref()
+        .map(|making| &making.parts)
+    else {
         return Html::default();
     };
     let rows = making.rows(Group::Parts).iter().enumerate();
@@ -116,7 +122,10 @@ fn part_row(place: usize, row: &Row, found: Option<&DraftRow>, context: Context<
 /// What the dimensions come to, and what became of them.
 fn size(found: &DraftRow, context: Context<'_>) -> Html {
     let finished = |dimension: Option<Dimension>| {
-        dimension.map_or_else(|| "?".to_owned(), |it| show::bare(it.finished, context.unit()))
+        dimension.map_or_else(
+            || "?".to_owned(),
+            |it| show::bare(it.finished, context.unit()),
+        )
     };
     let changes = [("Length", found.length), ("Width", found.width)];
     let changed = changes
@@ -152,7 +161,11 @@ fn rough(found: &DraftRow, context: Context<'_>) -> String {
 
 fn change_shown(name: &str, change: Change, context: Context<'_>) -> Html {
     let by = context.length(change.by);
-    let by = if change.by.mm() > 0.0 { format!("+{by}") } else { by };
+    let by = if change.by.mm() > 0.0 {
+        format!("+{by}")
+    } else {
+        by
+    };
     html! { <p class="changed">{ format!("{name} was {}: {by}.", context.length(change.was)) }</p> }
 }
 
@@ -161,7 +174,10 @@ fn more(place: usize, row: &Row, context: Context<'_>) -> Html {
     let making = &context.model.state.work.job.making;
     let name = called(row, place, "Part");
     let of = referred(making, Group::Stocks, row.form.text(part::STOCK.name()));
-    let of = of.map_or_else(|| "stock not chosen".to_owned(), |row| called(row, 0, "Stock"));
+    let of = of.map_or_else(
+        || "stock not chosen".to_owned(),
+        |row| called(row, 0, "Stock"),
+    );
     let turns = row.form.text(part::MAY_TURN.name()) == "yes";
     let later = row.form.text(part::LATER.name()) == "later";
     let says = [

@@ -18,6 +18,19 @@ fn marked(name: &str, chunks: &[Chunk]) -> Option<Home> {
     Some(Home::Chunk(chunk))
 }
 
+/// Whatever is called before any chunk has come is called by one of these, though only through a pointer.
+const PAGE: [&str; 3] = [
+    "notchwright_web::app::",
+    "notchwright_web::update::<impl notchwright_web::model::Model>::",
+    "notchwright_web::view::view::",
+];
+
+/// Whether a function is called before any chunk has come.
+fn comes_first(name: &str) -> bool {
+    let name = name.trim_start_matches(['<', '&']);
+    PAGE.iter().any(|path| name.starts_with(path))
+}
+
 /// Whether a function has this path; the compiler puts a hash behind it.
 fn is_named(name: &str, path: &str) -> bool {
     let rest = name.strip_prefix(path);
@@ -88,26 +101,31 @@ impl<'a> Calls<'a> {
 
     /// What is only ever called through a pointer, and calls into a chunk past its gates, belongs there
     /// too: it is a closure of the chunk's, wrapped in something of a general name.
-    pub(super) fn mark_wrappers(&mut self, exported: Vec<Place>) {
+    pub(super) fn mark_wrappers(&mut self, exported: Vec<Place>) -> Result<()> {
         let named = self.reached(exported, |place| self.mark(place).is_some());
         loop {
             let others = (0..self.len()).filter(|place| !named.contains(place));
             let wrapper = others
                 .filter(|place| self.mark(*place).is_none())
                 .find_map(|place| Some((place, self.wraps(place)?)));
-            let Some((place, home)) = wrapper else { return };
+            let Some((place, (home, callee))) = wrapper else {
+                return Ok(());
+            };
+            if comes_first(self.name(place)) {
+                self.ensure_gate(place, callee)?;
+            }
             if let Some(mark) = self.marks.get_mut(place) {
                 *mark = Some(home);
             }
         }
     }
 
-    /// The chunk that a function calls into past its gates.
-    fn wraps(&self, place: Place) -> Option<Home> {
+    /// The chunk that a function calls into past its gates, and what it calls there.
+    fn wraps(&self, place: Place) -> Option<(Home, Place)> {
         let inside = self.callees(place).iter();
         inside
             .filter(|callee| !self.is_gate(**callee))
-            .find_map(|callee| self.mark(*callee))
+            .find_map(|callee| Some((self.mark(*callee)?, *callee)))
     }
 
     /// Whether others may call it.

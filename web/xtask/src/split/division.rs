@@ -43,7 +43,7 @@ impl Division {
         let places = places(module);
         let mut calls = Calls::new(module, &places, chunks);
         calls.forget_names(&in_table(module, &places)?);
-        calls.mark_wrappers(exported(module, &places, |_| true));
+        calls.mark_wrappers(exported(module, &places, |_| true))?;
         let for_page = exported(module, &places, is_for_page);
         // Only the page is given what the browser's side defines.
         let imports = module

@@ -74,6 +74,7 @@ const CHUNKS: &[Chunk] = &[
             "notchwright_web::view::making::view",
             "notchwright_web::answer::making::answer",
             "notchwright_web::update::making::apply",
+            "notchwright_web::update::making::table",
         ],
     },
     Chunk {
