@@ -9,13 +9,13 @@ use proptest::test_runner::TestCaseError;
 use crate::effect::Effect;
 use crate::keep::saved;
 use crate::model::{Can, Chunk, Model, Part};
-use crate::msg::{Edit, Export, Leaf, Look, Msg, SawMove, Shelf, Way};
+use crate::msg::{Edit, Export, Leaf, Look, MakingEdit, Msg, SawMove, Shelf, Way};
 use crate::state::{
     Approach, Around, CutField, CutterField, DovetailField, Edge, End, Ends, Field, First,
-    GrindKind, Hand, Id, JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom, Order,
-    PaperSize, PiecesField, PiecesForm, PinsBy, Place, PointField, Prints, Rises, Rounding,
-    RoutField, SawField, ScrewField, Section, Side, SledField, SlidingField, SlopeBy, SlotField,
-    SquareField, StackField, State, Step, Theme, Tool, WidthBy, ZeroKind,
+    GrindKind, Group, Hand, Id, JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom,
+    Order, PaperSize, PartsTool, PiecesField, PiecesForm, PinsBy, Place, PointField, Prints, Rises,
+    Rounding, RoutField, SawField, ScrewField, Section, Side, SledField, SlidingField, SlopeBy,
+    SlotField, Spot, SquareField, StackField, State, Step, Theme, Tool, WidthBy, ZeroKind, fields,
 };
 use crate::update::Found;
 
@@ -92,6 +92,37 @@ fn field() -> impl Strategy<Value = Field> {
         select(SquareField::ALL).prop_map(Field::Square),
         (id(), select(PointField::ALL)).prop_map(|(id, field)| Field::Point(id, field)),
         select(RoutField::ALL).prop_map(Field::Rout),
+        making_spot().prop_map(Field::Making),
+    ]
+}
+
+/// A field of what is made, of a row that may be there.
+fn making_spot() -> impl Strategy<Value = Spot> {
+    let all = [fields::part::ALL, fields::stock::ALL, fields::measure::ALL].concat();
+    (select(all), id()).prop_map(|(field, id)| field.spot(id))
+}
+
+fn making() -> impl Strategy<Value = MakingEdit> {
+    let group = || {
+        select(
+            &[
+                Group::Stocks,
+                Group::Sheets,
+                Group::Measures,
+                Group::Parts,
+                Group::Drawer,
+            ][..],
+        )
+    };
+    let table = "([A-Za-z]{0,5}\t[0-9]{0,2}\t[0-9a-z*+ -]{0,9}\t[0-9]{1,3}\t[A-C]?\n){0,3}";
+    prop_oneof![
+        (making_spot(), select(&["", "yes", "later"][..]))
+            .prop_map(|(spot, word)| MakingEdit::Choose(spot, word)),
+        (making_spot(), id()).prop_map(|(spot, id)| MakingEdit::Refer(spot, id)),
+        group().prop_map(MakingEdit::Add),
+        (group(), id()).prop_map(|(group, id)| MakingEdit::Duplicate(group, id)),
+        (group(), id()).prop_map(|(group, id)| MakingEdit::Remove(group, id)),
+        table.prop_map(MakingEdit::Paste),
     ]
 }
 
@@ -199,6 +230,7 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         1 => length.prop_map(Edit::AddStack),
         2 => pick,
         2 => item,
+        2 => making().prop_map(Edit::Making),
         2 => leaf().prop_map(Edit::Job),
         2 => leaf().prop_map(Edit::JointOf),
     ]
@@ -280,6 +312,8 @@ fn look() -> impl Strategy<Value = Look> {
         select(&[Prints::Drawing, Prints::HoleLine][..]).prop_map(Look::Prints),
         select(&[PaperSize::A4, PaperSize::Letter][..]).prop_map(Look::Paper),
         any::<bool>().prop_map(Look::Templates),
+        select(&[PartsTool::Drawer, PartsTool::Parts, PartsTool::Sheet][..])
+            .prop_map(Look::PartsTool),
     ]
 }
 
@@ -295,6 +329,7 @@ fn out() -> impl Strategy<Value = Msg> {
                 Msg::SaveAll,
                 Msg::ShareJob,
                 Msg::CopyLink,
+                Msg::CopyParts,
                 Msg::Print
             ][..]
         ),

@@ -2,6 +2,7 @@
 
 mod course;
 mod jobs;
+mod making;
 mod open;
 mod rows;
 mod saw;

@@ -100,13 +100,13 @@ fields! {
     /// What parts are cut from.
     stock of Stocks {
         NAME: Name = "name", "Name";
-        THICKNESS: Length = "thickness", "Thickness, measured";
+        THICKNESS: Length = "thickness", "Measured";
         FORMER: Length = "former", "Thickness before";
     }
 
     /// A length with a name.
     measure of Measures {
-        NAME: Name = "name", "Name, one word";
+        NAME: Name = "name", "Name";
         VALUE: Sum = "value", "Length";
     }
 }

@@ -4,12 +4,12 @@ use notchwright_core::parts::{Change, Dimension, DraftRow, StockTotal};
 use notchwright_core::units::{Mm, Unit};
 use yew::{Html, InputEvent, TargetCast, html};
 
-use super::rows::{add, buttons, called, reference, referred, words};
+use super::rows::{add, buttons, called, reference, referred, remove, words};
 use crate::msg::{Edit, MakingEdit, Msg};
 use crate::state::fields::{self, measure, part, stock};
 use crate::state::{Group, Kind, Row};
 use crate::view::context::Context;
-use crate::view::field::{self, Entry};
+use crate::view::field;
 use crate::view::icon::Icon;
 use crate::view::show;
 use crate::view::tool::{entries, entry, facts, folded, group, notes};
@@ -39,10 +39,10 @@ pub(super) fn form(context: Context<'_>) -> Html {
 fn stock_row(place: usize, row: &Row, context: Context<'_>) -> Html {
     let name = called(row, place, "Stock");
     html! {
-        <li key={row.id.0} class="row">
-            <div class="fields">{ entries([stock::NAME, stock::THICKNESS].map(|field| field.of(row.id)), context) }</div>
+        <li key={row.id.0} class="row pair">
+            { entries([stock::NAME, stock::THICKNESS].map(|field| field.of(row.id)), context) }
+            { remove(Group::Stocks, row.id, &name, context) }
             { former(row, context) }
-            { buttons(Group::Stocks, row.id, &name, context) }
         </li>
     }
 }
@@ -65,9 +65,9 @@ fn former(row: &Row, context: Context<'_>) -> Html {
 fn measure_row(row: &Row, context: Context<'_>) -> Html {
     let name = row.form.text(measure::NAME.name());
     html! {
-        <li key={row.id.0} class="row">
-            <div class="fields">{ entries([measure::NAME, measure::VALUE].map(|field| field.of(row.id)), context) }</div>
-            { buttons(Group::Measures, row.id, name, context) }
+        <li key={row.id.0} class="row pair">
+            { entries([measure::NAME, measure::VALUE].map(|field| field.of(row.id)), context) }
+            { remove(Group::Measures, row.id, name, context) }
         </li>
     }
 }
@@ -89,6 +89,7 @@ pub(super) fn outcome(context: Context<'_>) -> Html {
         <>
             <section class="section" aria-labelledby="parts-list">
                 <h2 id="parts-list">{ "Parts" }</h2>
+                <p class="quiet">{ "Length runs along the grain." }</p>
                 <ol class="rows parts-rows">{ for rows.map(|(place, row)| part_row(place, row, draft.rows.get(place), context)) }</ol>
                 <div class="buttons">
                     { add(Group::Parts, "Add a part", context) }
@@ -110,7 +111,7 @@ fn part_row(place: usize, row: &Row, found: Option<&DraftRow>, context: Context<
             <div class="cells">
                 { entry(field(part::NAME), context) }
                 { entry(field(part::COUNT), context) }
-                { Entry::new(field(part::LENGTH), "Length, along the grain").view(context) }
+                { entry(field(part::LENGTH), context) }
                 { entry(field(part::WIDTH), context) }
             </div>
             { for found.map(|found| size(found, context)) }

@@ -36,6 +36,15 @@ pub(super) fn buttons(group: Group, row: Id, name: &str, context: Context<'_>) -
     }
 }
 
+/// The small button that removes a row.
+pub(super) fn remove(group: Group, row: Id, name: &str, context: Context<'_>) -> Html {
+    let label = format!("Remove {name}");
+    let remove = Edit::Making(MakingEdit::Remove(group, row));
+    html! {
+        <button type="button" class="button plain" aria-label={label} onclick={context.edit(remove)}>{ Icon::Cross.view() }</button>
+    }
+}
+
 /// One of a few words, the first of which is meant while nothing is chosen.
 pub(super) fn words<'a>(
     spot: Spot,

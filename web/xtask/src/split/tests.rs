@@ -169,6 +169,21 @@ fn a_function_that_the_page_calls_by_name_is_no_wrapper() {
     );
 }
 
+/// It would be taken for a wrapper, and the page could not start.
+#[test]
+fn what_comes_first_is_no_wrapper() {
+    for first in [
+        "<notchwright_web::app::App as yew::Component>::update",
+        "notchwright_web::update::<impl notchwright_web::model::Model>::update",
+    ] {
+        let changed = WHOLE.replace("core::ops::FnOnce::call_once", first);
+        assert_ne!(changed, WHOLE);
+        let refused = divide_into(&module(&changed), CHUNKS).err().unwrap();
+        let says = format!("{first} calls app::later::inside, which may not have come yet");
+        assert_eq!(refused.to_string(), says);
+    }
+}
+
 #[test]
 fn a_table_that_is_not_understood_is_refused() {
     let says = refused("(elem (i32.const 1)", "(elem funcref) (elem func");
