@@ -1,11 +1,6 @@
 //! Parts against libraries that know nothing of this one: a general evaluator of expressions (exmex) and a general
 //! reader and writer of separated values (csv).
 
-#![expect(
-    clippy::expect_used,
-    reason = "what a helper finds wrong fails its test"
-)]
-
 use exmex::{Express, FlatEx};
 use notchwright_core::parts::tsv::{PartText, read, write};
 use notchwright_core::parts::{Expression, Trouble, Value};
