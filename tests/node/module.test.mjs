@@ -40,6 +40,13 @@ test('all problems of a request come at once', () => {
   for (const field of ['width', 'a.thickness', 'cutter.kerf']) assert.ok(fields.includes(field), `${fields}`);
 });
 
+// Derived: 438.1 − 2 · 15.6, and 38.1 + 400 before.
+test('parts follow the sheet as measured', () => {
+  const [front] = notchwright.partsList(REQUESTS.partsList).plan.parts;
+  assert.ok(Math.abs(front.length.finished - 406.9) < 1e-9, `${front.length.finished}`);
+  assert.ok(Math.abs(front.length.change.by + 1.2) < 1e-9, `${front.length.change.by}`);
+});
+
 // Derived: an inch is 25.4 mm by definition.
 test('lengths go in and out', () => {
   assert.equal(notchwright.parseLength({ text: '1 1/2"', unit: 'mm' }).plan.mm, 38.1);

@@ -86,4 +86,13 @@ export const REQUESTS = {
     passDepth: 3,
     depth: 7,
   },
+  partsList: {
+    unit: 'mm',
+    stocks: [{ name: 'Ash', thickness: 15.6, former: 15 }],
+    measures: [{ name: 'width', value: '1 1/2" + 400' }],
+    parts: [
+      { name: 'Front', number: 3, count: 8, length: 'width - 2*t', width: 60, stock: 'Ash', trim: 2 },
+      { name: 'Side', count: 16, length: 600, width: 'width/8', stock: 'ash', mayTurn: true, later: true },
+    ],
+  },
 };

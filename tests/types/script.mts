@@ -1,6 +1,6 @@
 // Only compiled, never run: a script against the shipped types.
 
-import init, { boxJoint, boxJointChoices, formatLength, initSync, parseLength } from '../../dist/pkg/notchwright.js';
+import init, { boxJoint, boxJointChoices, formatLength, initSync, parseLength, partsList } from '../../dist/pkg/notchwright.js';
 
 const bytes: Uint8Array<ArrayBuffer> = new Uint8Array();
 initSync({ module: bytes });
@@ -28,6 +28,13 @@ const length = parseLength({ text: '1 1/2"', unit: 'mm' });
 const text = formatLength({ mm: length.ok ? length.plan.mm : 0, unit: 'in', fraction: 64 });
 console.log(counts, text.ok && text.plan.text.length);
 
+const parts = partsList({
+  stocks: [{ name: 'Ash', thickness: 15.6, former: 15 }],
+  parts: [{ name: 'Side', count: 16, length: '300 - 2*t', width: 60 }],
+});
+const changes: number[] = parts.ok ? parts.plan.parts.map(({ length }) => length.change?.by ?? 0) : [];
+console.log(changes);
+
 // @ts-expect-error: a plan is only there once the reply is known to be one.
 reply.plan;
 // @ts-expect-error: the board's width is needed.
@@ -36,3 +43,5 @@ boxJointChoices({ a: boards.a, b: boards.b, cutter, screw });
 boxJoint({ ...boards, cutter, screw, layout: { kind: 'even' } });
 // @ts-expect-error: lengths are numbers in mm.
 formatLength({ mm: '12', unit: 'in' });
+// @ts-expect-error: a part has a length.
+partsList({ stocks: [], parts: [{ name: 'Side', count: 1, width: 60 }] });

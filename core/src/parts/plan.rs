@@ -143,7 +143,7 @@ pub(super) fn draft(request: &PartsListRequest) -> PartsDraft {
     let stocks = list.stocks.iter().flatten();
     PartsDraft {
         stocks: stocks.map(|stock| total(stock, parts())).collect(),
-        notes: notes(parts()),
+        notes: notes(&rows),
         rows,
         problems,
     }
@@ -269,8 +269,9 @@ fn total<'a>(stock: &Stock<'_>, parts: impl Iterator<Item = &'a PartRow>) -> Sto
     total
 }
 
-fn notes<'a>(parts: impl Iterator<Item = &'a PartRow> + Clone) -> Vec<Note> {
-    let count = |is: fn(&PartRow) -> bool| parts.clone().filter(|part| is(part)).count();
+fn notes(rows: &[DraftRow]) -> Vec<Note> {
+    let parts = || rows.iter().filter_map(|row| row.part.as_ref());
+    let count = |is: fn(&PartRow) -> bool| parts().filter(|part| is(part)).count();
     let changed = count(|part| part.length.change.is_some() || part.width.change.is_some());
     let later = count(|part| part.later);
     let mut notes = Vec::new();

@@ -2,17 +2,11 @@
 
 use proptest::prelude::*;
 
-use super::tsv::PartText;
-use super::{
-    MeasureRequest, PartRequest, PartsListRequest, StockRequest, draft, parts_list, sled_parts,
-};
+use super::{MeasureRequest, PartRequest, PartsListRequest, StockRequest, draft, parts_list};
 use crate::given::Given;
 use crate::problem::Code;
-use crate::sled::{
-    BaseRequest, BladeRequest, CutRequest, RunnerRequest, SledFitRequest, SledRequest, TableRequest,
-};
 
-fn stock(name: &str, thickness: f64) -> StockRequest {
+pub(super) fn stock(name: &str, thickness: f64) -> StockRequest {
     StockRequest {
         name: name.into(),
         thickness: thickness.into(),
@@ -20,7 +14,7 @@ fn stock(name: &str, thickness: f64) -> StockRequest {
     }
 }
 
-fn measure(name: &str, value: &str) -> Given<MeasureRequest> {
+pub(super) fn measure(name: &str, value: &str) -> Given<MeasureRequest> {
     Given::Value(MeasureRequest {
         name: name.into(),
         value: value.into(),
@@ -38,7 +32,7 @@ fn part(name: &str, count: f64, length: &str, width: &str, stock: &str) -> PartR
     }
 }
 
-fn list(
+pub(super) fn list(
     stocks: Vec<StockRequest>,
     measures: Vec<Given<MeasureRequest>>,
     parts: Vec<PartRequest>,
@@ -287,89 +281,6 @@ fn the_only_stock_need_not_be_named_and_inches_are_asked_for_once() {
     assert!((plan.parts[0].width.finished.mm() - 88.9).abs() < 1e-9);
     request.unit = "ell".into();
     has_problems(&request, &[("unit", Code::UnknownWord)]);
-}
-
-fn sled() -> SledFitRequest {
-    SledFitRequest {
-        saw: TableRequest {
-            blade_to_slot: 120.0.into(),
-            slot_side: "left".into(),
-            front_to_arbor: 400.0.into(),
-            arbor_to_rear: 300.0.into(),
-            greatest_height: 80.0.into(),
-            second_slot: 120.0.into(),
-            ..TableRequest::default()
-        }
-        .into(),
-        blade: BladeRequest {
-            diameter: 254.0.into(),
-            kerf: 3.2.into(),
-        }
-        .into(),
-        sled: SledRequest {
-            base: BaseRequest {
-                thickness: 15.0.into(),
-                width: 500.0.into(),
-                length: 600.0.into(),
-                ..BaseRequest::default()
-            }
-            .into(),
-            carriage_face: 180.0.into(),
-            front_rail: 380.0.into(),
-            runner: RunnerRequest {
-                contact_near: 20.0.into(),
-                contact_far: 420.0.into(),
-                width: 19.0.into(),
-                ..RunnerRequest::default()
-            }
-            .into(),
-            ..SledRequest::default()
-        }
-        .into(),
-        cut: CutRequest {
-            depth: 18.5.into(),
-            board_thickness: 12.0.into(),
-            ..CutRequest::default()
-        }
-        .into(),
-        ..SledFitRequest::default()
-    }
-}
-
-#[test]
-fn a_sled_knows_its_base_and_says_what_it_does_not_know() {
-    let known = sled_parts(&sled()).unwrap();
-    let stocks = known
-        .plan
-        .stocks
-        .iter()
-        .map(|(name, thickness)| stock(name, thickness.mm()));
-    let mut measures = Vec::new();
-    for (name, length) in &known.plan.measures {
-        measures.push(measure(name, &format!("{} mm", length.mm())));
-    }
-    let rows: Vec<PartRequest> = known.plan.parts.iter().map(PartText::request).collect();
-    let runners = &known.plan.parts[2];
-    assert_eq!((runners.count.as_str(), runners.stock.as_str()), ("2", ""));
-    let mut request = list(stocks.collect(), measures, rows);
-    request.unit = "in".into();
-    let draft = draft(&request);
-    let base = draft.rows[0].part.as_ref().unwrap();
-    assert_eq!(
-        (base.length.finished.mm(), base.width.finished.mm()),
-        (600.0, 500.0)
-    );
-    let rest: Vec<_> = draft.rows[1..]
-        .iter()
-        .map(|row| (row.length, row.width))
-        .collect();
-    assert_eq!(rest[0].0.map(|length| length.finished.mm()), Some(500.0));
-    assert_eq!(rest[0].1, None);
-    assert_eq!(rest[1].0.map(|length| length.finished.mm()), Some(400.0));
-    assert_eq!(known.notes.len(), 2);
-    let mut off = sled();
-    off.blade = Given::Missing;
-    assert_eq!(sled_parts(&off).unwrap_err()[0].field, "blade");
 }
 
 proptest! {

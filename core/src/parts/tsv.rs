@@ -152,10 +152,10 @@ fn header(row: &[String], check: &mut Checker<'_>) -> Option<Vec<Option<Column>>
 }
 
 fn column(word: &str) -> Option<Column> {
-    let is_meant = |known: &&str| known.eq_ignore_ascii_case(word.trim());
+    let is_meant = |known: &str| known.eq_ignore_ascii_case(word.trim());
     let found = COLUMNS
         .iter()
-        .find(|(_, words)| words.iter().any(|known| is_meant(&known)));
+        .find(|(_, words)| words.iter().any(|known| is_meant(known)));
     found.map(|(column, _)| *column)
 }
 

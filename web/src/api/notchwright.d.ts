@@ -49,7 +49,13 @@ export type ProblemCode =
   | 'dial-too-coarse'
   | 'beyond-travel'
   | 'beyond-height'
-  | 'beyond-window';
+  | 'beyond-window'
+  | 'unknown-name'
+  | 'not-readable'
+  | 'cycle'
+  | 'unresolved'
+  | 'not-a-length'
+  | 'division-by-zero';
 
 /** Something to know about a plan. */
 export interface Note {
@@ -1152,3 +1158,134 @@ export function slidingDovetail(request: SlidingDovetailRequest): Reply<SlidingD
 
 /** Numbers of tails for these boards and this cutter, the best first. Never throws. */
 export function dovetailChoices(request: DovetailChoicesRequest): Reply<DovetailChoicesPlan>;
+
+/** Parts whose dimensions follow the stock as measured. */
+export interface PartsListRequest {
+  /** What numbers without a unit are in, inside texts; `mm` when left out. */
+  unit?: 'mm' | 'in';
+  /** What parts are cut from; at most 50. */
+  stocks: Stock[];
+  /** Lengths with a name; at most 100, none when left out. */
+  measures?: Measure[];
+  /** The parts; at most 500. */
+  parts: Part[];
+}
+
+/**
+ * A length: a number in mm, or a text. A text is a length (`11 1/2"`, `19,05`) or a sum over names (`300 - 2*t`):
+ * `t` is the measured thickness of the part's own stock, every other name a measure. Operators are + - * / and
+ * brackets, `min(a; b)`, `max(a; b)` and `round(a; step)`. A number without a unit is a length where it is added to
+ * one, and a factor where it multiplies one.
+ */
+export type PartDimension = number | string;
+
+/** A sheet or a board that parts are cut from. */
+export interface Stock {
+  /** Its name, by which parts say what they are cut from. */
+  name: string;
+  /** Thickness as measured, mm; 0.1 to 500. */
+  thickness: number;
+  /** Thickness that the list was worked out with before, mm; no changes are given when left out. */
+  former?: number;
+}
+
+/** A length with a name. */
+export interface Measure {
+  /** One word of letters of any script, digits and `_`; A to Z may be upper or lower case. */
+  name: string;
+  /** What it is; may use other measures, and `t` of the stock of the part that uses it. */
+  value: PartDimension;
+}
+
+/** One kind of part. */
+export interface Part {
+  /** What it is called. */
+  name: string;
+  /** Its number, 1 to 9999; the least that no other part has when left out. */
+  number?: number;
+  /** How many are needed, 1 to 999, whole. */
+  count: number;
+  /** Length, along the grain; 0.5 to 20000 mm. */
+  length: PartDimension;
+  /** Width, across the grain; 0.5 to 20000 mm. */
+  width: PartDimension;
+  /** Name of its stock; may be left out where there is only one. */
+  stock?: string;
+  /** Whether it may be turned across the grain; not when left out. */
+  mayTurn?: boolean;
+  /** What it is cut larger by on each side, to be trimmed, at most 200 mm; nothing when left out. */
+  trim?: PartDimension;
+  /** Whether it is cut later, to fit; not when left out. */
+  later?: boolean;
+}
+
+/** Parts, worked out. */
+export interface PartsListPlan {
+  /** The parts, in the order given. */
+  parts: PartRow[];
+  /** What of each stock is needed, in the order given. */
+  stocks: StockTotal[];
+}
+
+/** One kind of part, worked out. */
+export interface PartRow {
+  /** Its number, no other part's. */
+  number: number;
+  /** What it is called. */
+  name: string;
+  /** How many are needed. */
+  count: number;
+  /** Name of its stock. */
+  stock: string;
+  /** Thickness of its stock as measured, mm. */
+  thickness: number;
+  /** Length, along the grain. */
+  length: PartSize;
+  /** Width, across the grain. */
+  width: PartSize;
+  /** What it is cut larger by on each side, to be trimmed, mm. */
+  trim: number;
+  /** Area of one face of one piece, finished, mm². */
+  area: number;
+  /** Whether it may be turned across the grain. */
+  mayTurn: boolean;
+  /** Whether it is cut later, to fit. */
+  later: boolean;
+}
+
+/** A part's length or width. */
+export interface PartSize {
+  /** As it ends up, mm. */
+  finished: number;
+  /** As it is cut before trimming, mm: the allowance more on both sides. */
+  rough: number;
+  /** What became of it when the stock was measured again, where it changed. */
+  change?: SizeChange;
+}
+
+/** A change of a dimension with its stock's thickness. */
+export interface SizeChange {
+  /** What it was finished, mm. */
+  was: number;
+  /** What it has grown by, mm; negative where it has shrunk. */
+  by: number;
+}
+
+/** What is needed of one stock. */
+export interface StockTotal {
+  /** Its name. */
+  name: string;
+  /** Its thickness as measured, mm. */
+  thickness: number;
+  /** Kinds of parts cut from it. */
+  parts: number;
+  /** Pieces cut from it. */
+  pieces: number;
+  /** Area of all finished pieces, mm². */
+  area: number;
+  /** Area of all pieces before trimming, mm², without kerfs and offcuts. */
+  roughArea: number;
+}
+
+/** Works out parts for the stock as measured: every dimension, what changed with the stock, what is needed of each. Never throws. */
+export function partsList(request: PartsListRequest): Reply<PartsListPlan>;

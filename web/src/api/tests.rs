@@ -7,7 +7,7 @@ use notchwright_core::given::{self, Given, Shape};
 use notchwright_core::joint::{box_joint, dovetail, sliding};
 use notchwright_core::plain::Plain;
 use notchwright_core::problem::Reply;
-use notchwright_core::{cutter, groove, screw_check, sled, square, units};
+use notchwright_core::{cutter, groove, parts, screw_check, sled, square, units};
 use serde::Serialize;
 use serde_json::{Value, json};
 
@@ -191,6 +191,19 @@ fn replies_about_the_sled_are_as_the_types_promise() {
 }
 
 #[test]
+fn replies_about_parts_are_as_the_types_promise() {
+    let request = request_of(json!({
+        "stocks": [{ "name": "Ash", "thickness": 15.6, "former": 15 }],
+        "measures": [{ "name": "width", "value": 480 }],
+        "parts": [
+            { "name": "Front", "count": 8, "length": "width - 2*t", "width": 60, "stock": "ash", "trim": 2, "later": true },
+            { "name": "Side", "count": 16, "length": 600, "width": "60" }
+        ]
+    }));
+    promised(Reply(parts::parts_list(&request)), "PartsListPlan");
+}
+
+#[test]
 fn problems_are_as_the_types_promise() {
     let request =
         json!({ "width": -1, "layout": { "kind": "count", "count": 2.5 }, "first": "tail" });
@@ -259,6 +272,10 @@ fn scripts_are_promised_no_field_that_requests_do_not_have() {
         unknown::<screw_check::PointRequest>("ScrewPoint"),
         unknown::<groove::GrooveSetupRequest>("GrooveSetupRequest"),
         unknown::<groove::StoppedRequest>("StoppedGroove"),
+        unknown::<parts::PartsListRequest>("PartsListRequest"),
+        unknown::<parts::StockRequest>("Stock"),
+        unknown::<parts::MeasureRequest>("Measure"),
+        unknown::<parts::PartRequest>("Part"),
     ] {
         assert_eq!(unknown, [""; 0]);
     }

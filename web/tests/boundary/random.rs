@@ -312,6 +312,7 @@ impl Maker {
                 ];
                 self.object(fields)
             }
+            "partsList" => self.parts_list(),
             _ => {
                 let fields = vec![
                     ("mm", self.number(-500.0, 3000.0)),
@@ -325,6 +326,40 @@ impl Maker {
 }
 
 impl Maker {
+    fn parts_list(&mut self) -> JsValue {
+        let stock = vec![
+            ("name", "Ash".into()),
+            ("thickness", self.number(4.0, 30.0)),
+            ("former", self.number(4.0, 30.0)),
+        ];
+        let measure = vec![
+            ("name", "rail".into()),
+            (
+                "value",
+                self.word(&["40", "2*t", "1 3/4\" + t", "60 - t/2"]),
+            ),
+        ];
+        let part = vec![
+            ("name", "Side".into()),
+            ("count", self.whole(1.0, 99.0)),
+            ("length", self.number(50.0, 900.0)),
+            (
+                "width",
+                self.word(&["300 - 2*t", "rail + 19,05", "max(rail; t)*2", "(90 - t)/2"]),
+            ),
+            ("stock", self.word(&["Ash"])),
+            ("trim", self.word(&["", "2", "t/2"])),
+        ];
+        let list = |item: JsValue| -> JsValue { Array::of1(&item).into() };
+        let fields = vec![
+            ("unit", self.word(&["mm", "in"])),
+            ("stocks", list(self.object(stock))),
+            ("measures", list(self.object(measure))),
+            ("parts", list(self.object(part))),
+        ];
+        self.object(fields)
+    }
+
     fn dovetail_boards(&mut self) -> Vec<(&'static str, JsValue)> {
         let slope = vec![
             ("kind", self.word(&["ratio"])),
@@ -458,6 +493,7 @@ every_tool! {
     many_squares: "squareTest";
     many_screws: "screwCheck";
     many_grooves: "grooveSetup";
+    many_parts: "partsList";
 }
 
 fn shown(request: &JsValue) -> String {
