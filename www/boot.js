@@ -18,7 +18,8 @@ async function start() {
   } catch (error) {
     console.error(error);
     sayStopped('Notchwright could not start', 'Please load the page again.');
-    return;
+    // A copy on this device that cannot start gives way to a newer one; none is made of a page that cannot.
+    if (!navigator.serviceWorker?.controller) return;
   }
   await keepOffline();
 }

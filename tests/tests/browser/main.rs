@@ -15,5 +15,6 @@ mod shop;
 mod sled;
 mod start;
 mod steps;
+mod stopped;
 mod store;
 mod units;

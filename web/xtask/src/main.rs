@@ -5,6 +5,7 @@ mod bench;
 mod build;
 mod bundle;
 mod command;
+mod fence;
 mod layout;
 mod npm;
 mod serve;
