@@ -12,6 +12,7 @@ mod problems;
 mod saw;
 mod screens;
 mod shop;
+mod single;
 mod sled;
 mod start;
 mod steps;
