@@ -4,6 +4,11 @@ import { bringChunks } from './chunks.js';
 import { keepOffline } from './offline.js';
 import { sayStopped, watchForTraps } from './stopped.js';
 
+// Lets the browser paint and answer before what follows.
+function pause() {
+  return new Promise((done) => setTimeout(done));
+}
+
 async function start() {
   watchForTraps();
   if (typeof WebAssembly !== 'object') {
@@ -14,11 +19,14 @@ async function start() {
     const module = await import('./pkg/notchwright.js');
     const page = await module.default({ module_or_path: new URL('./pkg/page.wasm', import.meta.url) });
     bringChunks(page);
+    await pause();
     module.startPage();
+    await pause();
   } catch (error) {
     console.error(error);
     sayStopped('Notchwright could not start', 'Please load the page again.');
-    return;
+    // A copy on this device that cannot start gives way to a newer one; none is made of a page that cannot.
+    if (!navigator.serviceWorker?.controller) return;
   }
   await keepOffline();
 }

@@ -14,8 +14,10 @@ function follow(worker, isFirst) {
   });
 }
 
-function useUpdate(registration) {
+function useUpdate(registration, event) {
   if (!registration.waiting) return;
+  // Whoever asks need not reload the page.
+  event.preventDefault();
   const reload = () => location.reload();
   navigator.serviceWorker.addEventListener('controllerchange', reload, { once: true });
   registration.waiting.postMessage({ kind: 'use-update' });
@@ -33,7 +35,7 @@ export async function keepOffline() {
     console.warn('No copy for working offline:', error);
     return;
   }
-  window.addEventListener('notchwright:use-update', () => useUpdate(registration));
+  window.addEventListener('notchwright:use-update', (event) => useUpdate(registration, event));
   if (registration.waiting) tell('update');
   if (registration.installing) follow(registration.installing, !registration.active);
   registration.addEventListener('updatefound', () => {

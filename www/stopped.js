@@ -59,11 +59,17 @@ function button(words, act) {
   return made;
 }
 
+// A newer copy may wait for a consent that the program can no longer ask for. Who brings it reloads the page.
+function loadAgain() {
+  const ask = new Event('notchwright:use-update', { cancelable: true });
+  if (window.dispatchEvent(ask)) location.reload();
+}
+
 function offers() {
   const kept = saved() !== null;
   const row = document.createElement('div');
   row.className = 'buttons';
-  row.append(button('Load the page again', () => location.reload()));
+  row.append(button('Load the page again', loadAgain));
   if (kept) row.append(button('Save everything as a file', save));
   if (kept || location.hash) row.append(button('Start afresh, and keep this aside', startAfresh));
   return row;
@@ -78,8 +84,10 @@ function comfort() {
 export function sayStopped(title, advice) {
   const page = document.createElement('main');
   page.id = 'trouble';
-  page.setAttribute('role', 'alert');
-  page.append(element('h1', title), element('p', `${advice} ${comfort()}`), offers());
+  const said = document.createElement('div');
+  said.setAttribute('role', 'alert');
+  said.append(element('h1', title), element('p', `${advice} ${comfort()}`));
+  page.append(said, offers());
   // A new element: the old one still listens.
   const app = document.createElement('div');
   app.id = 'app';
@@ -87,16 +95,18 @@ export function sayStopped(title, advice) {
   document.getElementById('app').replaceWith(app);
 }
 
-// After a trap the module answers nothing any more.
-function isTrap(error) {
-  return error instanceof WebAssembly.RuntimeError;
-}
-
 function stop() {
   sayStopped('Notchwright has stopped', 'That is a fault of the program, not of your numbers.');
 }
 
+// Events and timers of the program still come to its fence, which turns them away. What went wrong has been
+// said once.
+function ignoreTurnedAway(event) {
+  if ((event.error ?? event.reason)?.name === 'Stopped') event.preventDefault();
+}
+
 export function watchForTraps() {
-  window.addEventListener('error', ({ error }) => isTrap(error) && stop());
-  window.addEventListener('unhandledrejection', ({ reason }) => isTrap(reason) && stop());
+  window.addEventListener('notchwright:stopped', stop);
+  window.addEventListener('error', ignoreTurnedAway);
+  window.addEventListener('unhandledrejection', ignoreTurnedAway);
 }

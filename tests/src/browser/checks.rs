@@ -35,6 +35,15 @@ impl Page {
         Ok(())
     }
 
+    /// Every address that the page has asked for.
+    ///
+    /// # Errors
+    ///
+    /// When the browser does not answer.
+    pub async fn requests(&self) -> Result<Vec<String>> {
+        Ok(self.read_journal().await?.requests.clone())
+    }
+
     /// Fails when the page has written an error to its console, or asked anything of another host.
     ///
     /// # Errors

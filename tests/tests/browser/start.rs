@@ -39,6 +39,34 @@ async fn it_starts_in_any_folder_of_a_larger_site() -> Result<()> {
     page.assert_quiet().await
 }
 
+/// On a slow line it takes seconds until the program has come. What stands there then is replaced by it.
+#[tokio::test]
+async fn until_the_program_comes_the_page_says_what_it_is() -> Result<()> {
+    let copy = Copy::new("opening", "")?;
+    let boot = copy.page().join("boot.js");
+    let program = std::fs::read(&boot)?;
+    std::fs::write(&boot, "")?;
+    let site = Site::start(copy.top(), 0)?;
+    for (name, view) in [
+        ("light", View::phone()),
+        ("dark", View::phone().dark()),
+        ("desktop", View::desktop()),
+    ] {
+        let page = Page::open(&site.url(), &view).await?;
+        let said = page.text("#opening").await?;
+        assert!(said.contains("table-saw sled"), "{said}");
+        page.assert_accessible().await?;
+        page.screenshot(&format!("opening-{name}")).await?;
+        page.assert_quiet().await?;
+    }
+    std::fs::write(&boot, program)?;
+    let page = Page::open(&site.url(), &View::phone()).await?;
+    page.find("#joint-width").await?;
+    let opening = page.evaluate("document.getElementById('opening')").await?;
+    assert!(opening.is_null());
+    page.assert_quiet().await
+}
+
 #[tokio::test]
 async fn a_module_that_does_not_load_is_said_in_the_page() -> Result<()> {
     let copy = Copy::new("broken", "")?;

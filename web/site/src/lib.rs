@@ -1,12 +1,14 @@
 //! A static file server for one folder, on this machine only.
 //!
-//! It answers `GET` and `HEAD`, one request a connection: once it is stopped nothing answers on
-//! its port any more, which is what an honest test of working offline needs.
+//! It answers `GET` and `HEAD` as a host would: connections are kept, what a browser has already is not sent again,
+//! and what lies there compressed is sent so. Once it is stopped nothing answers on its port any more, which is
+//! what an honest test of working offline needs.
 
 mod media_type;
 mod request;
 mod response;
 
+use std::fs;
 use std::io::{self, BufReader};
 use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
@@ -15,7 +17,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread::{self, JoinHandle};
 use std::time::Duration;
 
-use request::Request;
+use request::{Call, Request};
 use response::Response;
 
 /// How long a connection may stay silent, in seconds, before it is dropped.
@@ -82,36 +84,63 @@ impl Drop for Site {
     }
 }
 
-fn accept(listener: &TcpListener, folder: &Arc<Path>, stopping: &AtomicBool) {
+fn accept(listener: &TcpListener, folder: &Arc<Path>, stopping: &Arc<AtomicBool>) {
     for connection in listener.incoming() {
         if stopping.load(Ordering::SeqCst) {
             return;
         }
         let Ok(connection) = connection else { continue };
-        let folder = Arc::clone(folder);
+        let (folder, stopping) = (Arc::clone(folder), Arc::clone(stopping));
         // A caller that hangs up half-way is its own affair, not the server's.
-        thread::spawn(move || answer(&connection, &folder).ok());
+        thread::spawn(move || answer(&connection, &folder, &stopping).ok());
     }
 }
 
-fn answer(connection: &TcpStream, folder: &Path) -> io::Result<()> {
+/// Answers one request after the other, until the caller has no more or the server has been stopped.
+fn answer(connection: &TcpStream, folder: &Path, stopping: &AtomicBool) -> io::Result<()> {
     connection.set_read_timeout(Some(PATIENCE))?;
     connection.set_write_timeout(Some(PATIENCE))?;
-    let response = match Request::read(&mut BufReader::new(connection))? {
-        Some(request) => respond(&request, folder),
-        None => Response::refusal(400, "Bad Request"),
-    };
-    response.write(connection)
+    let mut reader = BufReader::new(connection);
+    loop {
+        let call = Call::read(&mut reader)?;
+        if stopping.load(Ordering::SeqCst) {
+            return Ok(());
+        }
+        let (response, goes_on) = match call {
+            Call::Asks(request) => (respond(&request, folder), request.goes_on),
+            Call::Babbles => (Response::refusal("400 Bad Request"), false),
+            Call::HungUp => return Ok(()),
+        };
+        response.write(connection, goes_on)?;
+        if !goes_on {
+            return Ok(());
+        }
+    }
 }
 
 fn respond(request: &Request, folder: &Path) -> Response {
+    let missing = || Response::refusal("404 Not Found");
     let Some(path) = file_below(folder, &request.path) else {
-        return Response::refusal(404, "Not Found");
+        return missing();
     };
-    match std::fs::read(&path) {
-        Ok(body) => Response::file(&path, body, request.body_wanted),
-        Err(_) => Response::refusal(404, "Not Found"),
+    let compressed = request
+        .takes_brotli
+        .then(|| fs::read(brotli_of(&path)).ok());
+    if let Some(body) = compressed.flatten() {
+        return Response::file(&path, body, true, request);
     }
+    match fs::read(&path) {
+        Ok(body) => Response::file(&path, body, false, request),
+        Err(_) => missing(),
+    }
+}
+
+/// Where a file lies that has been compressed by Brotli, if it has been: beside it, under its name and `.br`.
+#[must_use]
+pub fn brotli_of(file: &Path) -> PathBuf {
+    let mut name = file.as_os_str().to_owned();
+    name.push(".br");
+    name.into()
 }
 
 /// The file that a decoded request path names, if it is a file inside the folder.

@@ -8,7 +8,8 @@ usage: cargo xtask build                          bundle everything into dist/
        cargo xtask serve [--port N] [--no-build]  build, then serve dist/ on this machine
        cargo xtask test                           every check there is, one step after another
        cargo xtask size                           what the first visit fetches, compressed
-       cargo xtask bench                          times of the core and of the page";
+       cargo xtask bench                          times of the core and of the page
+       cargo xtask lighthouse                     what Lighthouse says of the page, phone and desk";
 
 /// The port that `serve` takes unless told otherwise.
 const USUAL_PORT: u16 = 8080;
@@ -31,6 +32,8 @@ pub(crate) enum Task {
     Size,
     /// Measure times.
     Bench,
+    /// Have the page measured by Lighthouse.
+    Lighthouse,
     /// Run a compiled wasm test file; Cargo calls this, with the file and its own options.
     TestRunner(Vec<OsString>),
 }
@@ -55,6 +58,7 @@ impl Task {
             "test" => plain(Self::Test),
             "size" => plain(Self::Size),
             "bench" => plain(Self::Bench),
+            "lighthouse" => plain(Self::Lighthouse),
             _ => Err(format!("There is no command {name:?}.")),
         }
     }

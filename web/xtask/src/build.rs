@@ -51,7 +51,8 @@ pub(crate) fn read_below(folder: &Path, prefix: &str, files: &mut Files) -> Resu
     Ok(())
 }
 
-fn write_below(folder: &Path, files: &Files) -> Result<()> {
+/// Writes every file to its place below a folder.
+pub(crate) fn write_below(folder: &Path, files: &Files) -> Result<()> {
     for (name, bytes) in files {
         let path = folder.join(name);
         if let Some(parent) = path.parent() {
@@ -62,7 +63,8 @@ fn write_below(folder: &Path, files: &Files) -> Result<()> {
     Ok(())
 }
 
-fn empty(folder: &Path) -> Result<()> {
+/// Makes an empty folder, whatever was there.
+pub(crate) fn empty(folder: &Path) -> Result<()> {
     if folder.exists() {
         fs::remove_dir_all(folder)
             .with_context(|| format!("could not clear {}", folder.display()))?;

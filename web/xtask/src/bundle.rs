@@ -7,6 +7,7 @@ use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::command::{cargo, perform};
+use crate::fence;
 use crate::layout::Layout;
 use crate::split;
 use crate::tools;
@@ -55,6 +56,8 @@ pub(crate) fn write(layout: &Layout, folder: &Path) -> Result<()> {
         .remove_name_section(false)
         .remove_producers_section(true);
     bundler.generate(folder)?;
+    let glue = folder.join("notchwright.js");
+    fs::write(&glue, fence::around(&fs::read_to_string(&glue)?)?)?;
     write_parts(folder)?;
     fs::write(folder.join("package.json"), PACKAGE).context("could not write package.json")
 }

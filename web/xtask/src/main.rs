@@ -1,11 +1,15 @@
-//! The project's commands: `cargo xtask build`, `serve`, `test`, `size` and `bench`.
+//! The project's commands: `cargo xtask build`, `serve`, `test`, `size`, `bench` and
+//! `lighthouse`.
 
 mod args;
 mod bench;
 mod build;
 mod bundle;
 mod command;
+mod compress;
+mod fence;
 mod layout;
+mod lighthouse;
 mod npm;
 mod serve;
 mod single;
@@ -52,6 +56,7 @@ fn run(task: Task) -> anyhow::Result<()> {
         Task::Test => test::run(&layout),
         Task::Size => size::run(&layout),
         Task::Bench => bench::run(&layout),
+        Task::Lighthouse => lighthouse::run(&layout),
         Task::TestRunner(args) => test_runner::run(args),
     }
 }

@@ -1,6 +1,7 @@
-//! Packages from npm, for tests only.
+//! Packages from npm, for checks only.
 
 use std::fs;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use anyhow::{Context, Result};
@@ -8,14 +9,24 @@ use anyhow::{Context, Result};
 use crate::command::perform;
 use crate::layout::Layout;
 
-/// Installs what `tests/npm` pins, outside the source tree.
+/// Installs what the tests use, and `tests/npm` pins, outside the source tree.
 pub(crate) fn install(layout: &Layout) -> Result<()> {
-    let folder = layout.npm();
-    fs::create_dir_all(&folder)?;
+    install_pinned(&layout.root.join("tests/npm"), &layout.npm())
+}
+
+/// Installs what measures the page, which few need: it is a hundred times as large. Returns its program.
+pub(crate) fn install_lighthouse(layout: &Layout) -> Result<PathBuf> {
+    let folder = layout.target.join("npm-lighthouse");
+    install_pinned(&layout.root.join("tests/npm/lighthouse"), &folder)?;
+    Ok(folder.join("node_modules/lighthouse/cli/index.js"))
+}
+
+fn install_pinned(pins: &Path, folder: &Path) -> Result<()> {
+    fs::create_dir_all(folder)?;
     let mut fresh = folder.join("node_modules").is_dir();
     for name in ["package.json", "package-lock.json"] {
-        let wanted = fs::read(layout.root.join("tests/npm").join(name))
-            .with_context(|| format!("no tests/npm/{name}"))?;
+        let pinned = pins.join(name);
+        let wanted = fs::read(&pinned).with_context(|| format!("no {}", pinned.display()))?;
         fresh &= fs::read(folder.join(name)).is_ok_and(|there| there == wanted);
         fs::write(folder.join(name), wanted)?;
     }
@@ -25,6 +36,6 @@ pub(crate) fn install(layout: &Layout) -> Result<()> {
     perform(
         Command::new("npm")
             .args(["ci", "--ignore-scripts", "--no-audit", "--no-fund"])
-            .current_dir(&folder),
+            .current_dir(folder),
     )
 }

@@ -1,10 +1,9 @@
 //! `cargo xtask size`: what the first answer needs and what comes after it, compressed as a host would.
 
-use std::io::Write;
-
 use anyhow::{Result, ensure};
 
 use crate::build::{Files, read_below};
+use crate::compress::compressed;
 use crate::layout::Layout;
 use crate::single::SINGLE;
 use crate::split;
@@ -14,12 +13,6 @@ use crate::worker;
 const BUDGET: usize = 250_000;
 /// The most that the page as a single file may have, in bytes: it is copied about.
 const SINGLE_BUDGET: usize = 1_000_000;
-/// Brotli's strongest setting, as hosts use it for files that do not change.
-const QUALITY: u32 = 11;
-/// Brotli's own default: a window of four megabytes.
-const WINDOW_BITS: u32 = 22;
-const BUFFER: usize = 1 << 16;
-
 /// Prints each file and the totals; fails above the budget.
 pub(crate) fn run(layout: &Layout) -> Result<()> {
     let mut files = Files::new();
@@ -27,7 +20,7 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
     let (mut first, mut later) = (0, 0);
     for name in worker::fetched(&files) {
         let bytes = files.get(name).map_or(&[][..], Vec::as_slice);
-        let size = compressed(bytes)?;
+        let size = compressed(bytes)?.len();
         if split::comes_later(name) {
             println!("{size:>9}  {name}, later");
             later += size;
@@ -51,21 +44,4 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
         first - BUDGET
     );
     Ok(())
-}
-
-fn compressed(bytes: &[u8]) -> Result<usize> {
-    let mut writer = brotli::CompressorWriter::new(Vec::new(), BUFFER, QUALITY, WINDOW_BITS);
-    writer.write_all(bytes)?;
-    Ok(writer.into_inner().len())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn repetition_shrinks_to_next_to_nothing() {
-        let size = compressed(&[b'a'; 100_000]).unwrap();
-        assert!((1..100).contains(&size), "{size}");
-    }
 }

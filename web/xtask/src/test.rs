@@ -86,7 +86,9 @@ fn module(steps: &mut Steps, layout: &Layout) -> Result<()> {
         perform(
             Command::new("node")
                 .args(["--test", "--test-reporter=spec"])
-                .args(["tests/node/module.test.mjs", "tests/node/random.test.mjs"])
+                .args(
+                    ["module", "random", "fence"].map(|name| format!("tests/node/{name}.test.mjs")),
+                )
                 .current_dir(&layout.root),
         )
     })?;

@@ -90,6 +90,7 @@ fn packed(module: &[u8]) -> Result<String> {
 
 fn page(index: &str, style: &str, script: &str, module: &str, icon: &str) -> Result<String> {
     let description = between(index, "<meta\n      name=\"description\"", "/>")?;
+    let opening = between(index, "<div id=\"app\">", "</div>")?;
     let (style, script) = (format!("\n{style}"), format!("\n{script}"));
     let (style_hash, script_hash) = (hash(&style), hash(&script));
     Ok(format!(
@@ -107,7 +108,7 @@ fn page(index: &str, style: &str, script: &str, module: &str, icon: &str) -> Res
     <style>{style}</style>
   </head>
   <body>
-    <div id="app"></div>
+    {opening}
     <noscript><p>Notchwright works out its joints in this browser: please allow JavaScript for this page.</p></noscript>
     <script type="application/octet-stream" id="module">{module}</script>
     <script type="module">{script}</script>

@@ -1,6 +1,6 @@
 use super::*;
 
-const INDEX: &str = "<meta\n      name=\"description\"\n      content=\"Joints\"\n    />";
+const INDEX: &str = "<meta\n      name=\"description\"\n      content=\"Joints\"\n    />\n<div id=\"app\">Opening</div>";
 const GLUE_TEXT: &str = "export function startPage() {}\nfunction __wbg_init() { new URL('x', import.meta.url); }\nexport { __wbg_init as default };\n";
 
 fn files() -> Files {
@@ -39,6 +39,7 @@ fn nothing_is_fetched_or_imported() {
         assert!(!page.contains(word), "{word}");
     }
     assert!(page.contains("content=\"Joints\""));
+    assert!(page.contains("<div id=\"app\">Opening</div>"));
 }
 
 /// The policy knows both texts by their hashes, which are of exactly what stands between the tags.
