@@ -5,10 +5,30 @@
 
 const CHUNKS = ['sled', 'dovetail', 'shop', 'parts', 'jobs'];
 
+// Whatever comes later looks as 'later.css' says, which comes with the first of it.
+let dressed;
+
+function dress() {
+  dressed ??= new Promise((done, fail) => {
+    const link = document.createElement('link');
+    link.rel = 'stylesheet';
+    link.href = new URL('./later.css', import.meta.url).href;
+    link.onload = done;
+    link.onerror = () => {
+      link.remove();
+      dressed = undefined;
+      fail(new Error('later.css did not come'));
+    };
+    document.head.append(link);
+  });
+  return dressed;
+}
+
 // The page exports all that a chunk imports; starting it puts its functions into the page's table.
 async function start(name, page) {
   const address = new URL(`./pkg/${name}.wasm`, import.meta.url);
-  await WebAssembly.instantiateStreaming(fetch(address), { page });
+  const [program] = await Promise.all([fetch(address), dress()]);
+  await WebAssembly.instantiateStreaming(program, { page });
 }
 
 async function bring(name, page) {

@@ -6,8 +6,8 @@ use crate::build::{Files, read_below};
 use crate::compress::compressed;
 use crate::layout::Layout;
 use crate::single::SINGLE;
-use crate::split;
 use crate::worker;
+use crate::{split, styles};
 
 /// The most that a first answer may need, in bytes: a few seconds on a poor line in a shop.
 const BUDGET: usize = 250_000;
@@ -21,7 +21,7 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
     for name in worker::fetched(&files) {
         let bytes = files.get(name).map_or(&[][..], Vec::as_slice);
         let size = compressed(bytes)?.len();
-        if split::comes_later(name) {
+        if split::comes_later(name) || name == styles::LATER {
             println!("{size:>9}  {name}, later");
             later += size;
         } else {

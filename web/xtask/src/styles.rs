@@ -1,46 +1,49 @@
-//! One style sheet out of many: each import is replaced by what it names, without what only its writer needs.
-
-use std::collections::BTreeSet;
+//! Two style sheets out of many: each import is replaced by what it names, without what only its writer needs.
 
 use anyhow::{Context, Result, bail, ensure};
 
 use crate::build::Files;
 
-const SHEET: &str = "style.css";
+/// What a first answer needs.
+pub(crate) const FIRST: &str = "style.css";
+/// What comes with the parts of the program that come later.
+pub(crate) const LATER: &str = "later.css";
 const FOLDER: &str = "css/";
 
-/// Puts the sheets below `css/` into `style.css`, in the order in which it imports them.
+/// Puts the sheets below `css/` into the two that import them, each in the order of its imports.
 ///
 /// # Errors
 ///
 /// When a sheet is imported that is not there, or is there and not imported.
 pub(crate) fn join(files: &mut Files) -> Result<()> {
-    let order = files.remove(SHEET).context("www/ has no style.css")?;
-    let mut left: BTreeSet<String> = files
-        .keys()
-        .filter(|name| name.starts_with(FOLDER))
-        .cloned()
-        .collect();
+    for name in [FIRST, LATER] {
+        let joined = joined(name, files)?;
+        files.insert(name.to_owned(), joined.into_bytes());
+    }
+    match files.keys().find(|name| name.starts_with(FOLDER)) {
+        Some(name) => bail!("nothing imports {name}"),
+        None => Ok(()),
+    }
+}
+
+fn joined(name: &str, files: &mut Files) -> Result<String> {
+    let order = files.remove(name);
+    let order = order.with_context(|| format!("www/ has no {name}"))?;
     let mut joined = String::new();
     for line in std::str::from_utf8(&order)?.lines() {
-        let Some(name) = imported(line) else {
+        let Some(sheet) = imported(line) else {
             ensure!(
                 !line.starts_with('@'),
-                "style.css only imports, but has {line:?}"
+                "{name} only imports, but has {line:?}"
             );
             continue;
         };
-        let sheet = files.remove(name);
-        let sheet = sheet.with_context(|| format!("style.css imports {name}, once too often"))?;
-        joined += &bare(std::str::from_utf8(&sheet)?)
-            .with_context(|| format!("{name} has a comment without an end"))?;
-        left.remove(name);
+        let text = files.remove(sheet);
+        let text = text.with_context(|| format!("{name} imports {sheet}, once too often"))?;
+        joined += &bare(std::str::from_utf8(&text)?)
+            .with_context(|| format!("{sheet} has a comment without an end"))?;
     }
-    if let Some(name) = left.first() {
-        bail!("style.css does not import {name}");
-    }
-    files.insert(SHEET.to_owned(), joined.into_bytes());
-    Ok(())
+    Ok(joined)
 }
 
 /// Without comments and indentation. What would be left to gain, the host's compression gains anyway.
@@ -67,7 +70,9 @@ mod tests {
         [
             ("css/a.css", "a{}\n"),
             ("css/b.css", "b{}\n"),
-            (SHEET, order),
+            ("css/z.css", "z{}\n"),
+            (FIRST, order),
+            (LATER, "@import \"./css/z.css\";\n"),
         ]
         .map(|(name, text)| (name.to_owned(), text.as_bytes().to_vec()))
         .into()
@@ -77,8 +82,9 @@ mod tests {
     fn sheets_are_joined_in_the_order_of_their_imports() {
         let mut files = files("/* why */\n@import \"./css/b.css\";\n@import \"./css/a.css\";\n");
         join(&mut files).unwrap();
-        assert_eq!(files.keys().collect::<Vec<_>>(), [SHEET]);
-        assert_eq!(files[SHEET], b"b{}\na{}\n");
+        assert_eq!(files.keys().collect::<Vec<_>>(), [LATER, FIRST]);
+        assert_eq!(files[FIRST], b"b{}\na{}\n");
+        assert_eq!(files[LATER], b"z{}\n");
     }
 
     #[test]

@@ -15,13 +15,12 @@ use flate2::{Compression, GzBuilder};
 use sha2::{Digest, Sha256};
 
 use crate::build::Files;
-use crate::split;
 use crate::worker::PAGE;
+use crate::{split, styles};
 
 /// The file.
 pub(crate) const SINGLE: &str = "notchwright.html";
 
-const STYLE: &str = "style.css";
 const GLUE: &str = "pkg/notchwright.js";
 const STOPPED: &str = "stopped.js";
 const MODULE: &str = "pkg/notchwright_bg.wasm";
@@ -35,7 +34,7 @@ const CHUNKS_PLACE: &str = "['__CHUNKS__']";
 ///
 /// When something that it is made of is missing, or is not as this expects it.
 pub(crate) fn add(files: &mut Files) -> Result<()> {
-    let style = text(files, STYLE)?;
+    let style = text(files, styles::FIRST)? + &text(files, styles::LATER)?;
     let script = script(&text(files, GLUE)?, &text(files, STOPPED)?)?;
     let module = packed(files.get(MODULE).context("no module")?)?;
     let icon = STANDARD.encode(files.get(ICON).context("no icon")?);
