@@ -319,7 +319,7 @@ mod tests {
             "QTY\tmaterial\tlength\twidth\tallowance\tturn\tpart\n2\tply\t19,05\t=300-2*t\t2\t1\tSide\n\t\t\t",
         ] {
             let table = read(text);
-            assert_eq!(table.rows, [side.clone()], "{text}");
+            assert_eq!(table.rows, core::slice::from_ref(&side), "{text}");
             assert_eq!(table.problems, []);
         }
     }
