@@ -28,3 +28,4 @@ pub mod sled;
 pub mod square;
 pub mod stop;
 pub mod units;
+pub mod wood;
