@@ -11,6 +11,7 @@ pub mod caution;
 pub mod check;
 pub mod cutter;
 pub mod dial;
+pub mod drawer;
 pub mod drawing;
 pub mod dryfit;
 pub mod given;
