@@ -94,6 +94,11 @@ impl Job {
         self.heights == Heights::Equal || self.count == 1
     }
 
+    /// Whether the sides have a pin at the lower edge.
+    pub(crate) fn starts_with_pin(&self) -> bool {
+        self.corner.starts_with_pin()
+    }
+
     /// Least height that the groove and the fingers asked for need.
     pub(super) fn least_height(&self) -> Mm {
         self.corner

@@ -111,6 +111,11 @@ impl Corner {
         }
     }
 
+    /// Whether the sides have a pin at the lower edge; the joint has already read the word.
+    pub(super) fn starts_with_pin(&self) -> bool {
+        self.request.first != "socket".into()
+    }
+
     /// Wood in front of the tails.
     pub(super) fn lap(&self) -> Mm {
         match self.kind {

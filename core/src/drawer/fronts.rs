@@ -11,7 +11,7 @@ use crate::units::Mm;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Applied {
     pub(crate) thickness: Mm,
-    pub(super) lap: Mm,
+    pub(crate) lap: Mm,
     pub(super) gap: Mm,
 }
 

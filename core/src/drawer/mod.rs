@@ -18,6 +18,8 @@ mod request;
 mod space;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+pub(crate) use tests::legal as example;
 
 pub use plan::{
     AppliedFront, BottomMovement, BottomPlan, DrawerBoard, DrawerBoxPlan, DrawerGroove,

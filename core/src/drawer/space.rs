@@ -64,7 +64,7 @@ impl Space {
     }
 
     /// What is left out around a drawer, none where its outside was given.
-    pub(super) fn clearances(&self) -> Clearances {
+    pub(crate) fn clearances(&self) -> Clearances {
         self.opening.unwrap_or_default()
     }
 }

@@ -1,6 +1,6 @@
 //! Drawers by worked examples; every value is derived unless a source is named beside it.
 
-mod legal;
+pub(crate) mod legal;
 mod properties;
 mod refusals;
 

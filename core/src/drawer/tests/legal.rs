@@ -98,7 +98,7 @@ pub(super) fn ash(sawn: &str) -> SolidWoodRequest {
 }
 
 /// A chart chest with eight shallow ash drawers.
-pub(super) fn chest() -> DrawerBoxRequest {
+pub(crate) fn chest() -> DrawerBoxRequest {
     DrawerBoxRequest {
         size: opening().into(),
         count: 8.0.into(),
@@ -310,7 +310,7 @@ pub(super) fn request() -> impl Strategy<Value = DrawerBoxRequest> {
 }
 
 /// Drawers as they are made: an opening with room for them.
-pub(super) fn usual_request() -> impl Strategy<Value = DrawerBoxRequest> {
+pub(crate) fn usual_request() -> impl Strategy<Value = DrawerBoxRequest> {
     (request(), 300.0..900.0_f64, 70.0..200.0_f64).prop_map(|(request, wide, high)| {
         let Given::Value(count) = request.count else {
             return request;
