@@ -4,6 +4,8 @@
 //! one. So every field of a request is a [`Given`]: it takes whatever stood there, and the check phase
 //! ([`crate::check`]) turns all of it into checked values or into problems, in one go.
 
+use serde::{Serialize, Serializer};
+
 use crate::check::Checker;
 use crate::message;
 use crate::plain::Plain;
@@ -133,9 +135,31 @@ macro_rules! request {
                 Some(request)
             }
         }
+
+        /// As it is read: fields that are missing are left out.
+        impl serde::Serialize for $name {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                let mut map = serializer.serialize_map(None)?;
+                $(if !self.$field.is_missing() {
+                    serde::ser::SerializeMap::serialize_entry(&mut map, $outside, &self.$field)?;
+                })+
+                serde::ser::SerializeMap::end(map)
+            }
+        }
     )+};
 }
 pub(crate) use request;
+
+/// As what stands there; a value of a wrong kind has only its description left.
+impl<T: Serialize> Serialize for Given<T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Missing => serializer.serialize_none(),
+            Self::Value(value) => value.serialize(serializer),
+            Self::Wrong(what) => serializer.serialize_str(what),
+        }
+    }
+}
 
 pub(crate) fn refuse_unknown(name: &str, known: &[&str], check: &mut Checker<'_>) {
     let message = message![
@@ -206,6 +230,20 @@ mod tests {
             fields,
             ["width", "a", "b", "cutter", "screw", "layout.kind"]
         );
+    }
+
+    #[test]
+    fn a_request_is_written_as_it_is_read() {
+        let json = json!({
+            "width": 140.0, "a": { "thickness": 12.0 }, "first": "socket",
+            "cutter": { "grind": { "kind": "alternate", "bevelDegrees": 15.0 }, "kerf": 3.2 },
+            "layout": { "kind": "pattern", "mirrored": true, "weights": [1.0, 2.0] }
+        });
+        let (Given::Value(request), problems) = taken(json.clone()) else {
+            panic!("an object")
+        };
+        assert_eq!(problems, []);
+        assert_eq!(serde_json::to_value(&request).unwrap(), json);
     }
 
     #[test]

@@ -170,6 +170,30 @@ limits! {
     PIECES = number("The count", 1.0, 999.0, "nobody cuts more");
     /// Number of a part.
     PART_NUMBER = number("The part's number", 1.0, 9999.0, "twenty lists in a row");
+    /// Temperature of the air, °C.
+    TEMPERATURE = number("The temperature", -1.1, 54.4, "as table 4-2 of the Wood Handbook, from memory");
+    /// Relative humidity of the air, percent.
+    HUMIDITY = number("The relative humidity", 5.0, 95.0, "as table 4-2 of the Wood Handbook");
+    /// Moisture of wood, percent.
+    MOISTURE = number("The wood's moisture", 0.0, 30.0, "wood does not move above its fibre saturation, about 30 %");
+    /// Shrinkage from green to oven-dry, percent.
+    SHRINKAGE = number("The shrinkage", 0.5, 20.0, "from along the grain to the most of any wood across it");
+    /// Number of drawers in one opening.
+    DRAWERS = number("The number of drawers", 1.0, 60.0, "more than any chest");
+    /// Width, height or depth of a drawer or of its opening, mm.
+    DRAWER = length("The size", 20.0, 3000.0, "from a trinket box to a plan chest");
+    /// Space around a drawer, mm.
+    CLEARANCE = length("The clearance", 0.0, 300.0, "more is no drawer's opening");
+    /// Divider or gap between two drawers, mm.
+    BETWEEN = length("The divider", 0.0, 300.0, "thicker than any divider");
+    /// How much higher each drawer is than the one above, mm.
+    GRADUATION = length("The step from drawer to drawer", 0.1, 500.0, "more than any chest");
+    /// How many times as high each drawer is as the one above.
+    GRADUATION_RATIO = number("The ratio from drawer to drawer", 1.001, 4.0, "from what nobody sees to what nobody builds");
+    /// Room left around a panel in its groove, mm.
+    PANEL_CLEARANCE = length("The panel's clearance", 0.0, 50.0, "less than any groove's depth");
+    /// How far an applied front reaches past what is behind it, mm; negative within it.
+    FRONT_LAP = length("The front's lap", -50.0, 200.0, "from a deep inset to the widest overlay");
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 // Only compiled, never run: a script against the shipped types.
 
-import init, { boxJoint, boxJointChoices, formatLength, initSync, parseLength, partsList } from '../../dist/pkg/notchwright.js';
+import init, { boxJoint, boxJointChoices, dovetail, drawerBox, formatLength, initSync, parseLength, partsList } from '../../dist/pkg/notchwright.js';
 
 const bytes: Uint8Array<ArrayBuffer> = new Uint8Array();
 initSync({ module: bytes });
@@ -34,6 +34,24 @@ const parts = partsList({
 });
 const changes: number[] = parts.ok ? parts.plan.parts.map(({ length }) => length.change?.by ?? 0) : [];
 console.log(changes);
+const drawers = drawerBox({
+  size: {
+    kind: 'opening', width: 900, height: 640, depth: 600, slides: 'runners', sideClearance: 1, above: 2,
+  },
+  count: 8,
+  between: 10,
+  side: { thickness: 12 },
+  front: { thickness: 14 },
+  joint: { kind: 'box', layout: { kind: 'onePass' }, cutter, screw },
+  bottom: { thickness: 6, groove: { fromEdge: 10, depth: 6 } },
+  wood: { species: 'white-ash', sawn: 'flat', moisture: 8 },
+  climate: { kind: 'moisture', driest: 6, wettest: 12 },
+});
+for (const drawer of drawers.ok ? drawers.plan.drawers : []) {
+  // What is handed on is a request as it stands.
+  if (drawer.joint.boxJoint) console.log(boxJoint(drawer.joint.boxJoint).ok);
+  if (drawer.joint.dovetail) console.log(dovetail(drawer.joint.dovetail).ok);
+}
 
 // @ts-expect-error: a plan is only there once the reply is known to be one.
 reply.plan;

@@ -5,6 +5,7 @@
 
 mod boards;
 mod dovetail;
+mod drawer;
 mod item;
 mod lens;
 mod marking;
@@ -26,6 +27,7 @@ pub use boards::box_joint_drawing;
 pub use dovetail::{
     dovetail_boards, dovetail_mated, dovetail_progress, marking_template, sliding_drawing,
 };
+pub use drawer::{drawer_elevation, drawer_plan_view};
 pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
 pub use marking::box_joint_template;
 pub use mated::box_joint_mated;

@@ -9,6 +9,7 @@
 )]
 
 mod dovetail;
+mod drawer;
 mod joints;
 mod sled;
 mod tools;

@@ -1114,7 +1114,355 @@ export interface SlidingDovetailPlan {
 
 /** The turn of a tapered socket's flank. */
 export interface Taper {
-  /** How far each flank runs out over the socket's length, mm: the shim under one end of the board. */
+  /** Drawers of one opening, or of one outside size. Sides are board A of the joint and have the tails; front and back are board B. The lower edge is the reference edge. */
+export interface DrawerBoxRequest {
+  /** The opening with its clearances, or the drawer's outside. */
+  size: DrawerSize;
+  /** Number of drawers; 1 when left out; 1 to 60, whole. */
+  count?: number;
+  /** How an opening's height is shared out; equally when left out. */
+  heights?: DrawerHeights;
+  /** Divider or gap between two drawers of an opening, mm; needed for more than one. */
+  between?: number;
+  /** The sides, as measured. */
+  side: Board;
+  /** Front and back, as measured. */
+  front: Board;
+  /** A front applied to the box; the box has the only one when left out. */
+  applied?: AppliedFrontRequest;
+  /** The joint at all four corners. */
+  joint: DrawerCorner;
+  /** The bottom and its groove. */
+  bottom: DrawerBottom;
+  /** Solid wood of sides, front and back, its grain along each board; a sheet that does not move when left out. */
+  wood?: SolidWood;
+  /** The air that the drawers stand in; needed with solid wood. */
+  climate?: Climate;
+}
+
+/** The room that drawers have. */
+export type DrawerSize =
+  /** The outside of one drawer, mm; 20 to 3000. */
+  | { kind: 'outside'; width: number; height: number; depth: number }
+  /** An opening for all drawers together, on wooden runners, on which they lie; room at each side, above each drawer at the dampest, and behind (0 when left out), mm. */
+  | { kind: 'opening'; width: number; height: number; depth: number; slides: 'runners'; sideClearance: number; above: number; behind?: number }
+  /** The same on slides at the sides, whose measured thickness is the room there, or beneath; with room below each drawer, mm. */
+  | { kind: 'opening'; width: number; height: number; depth: number; slides: 'side' | 'under'; sideClearance: number; above: number; below: number; behind?: number };
+
+/** How an opening's height is shared out, from the top. */
+export type DrawerHeights =
+  /** Equally. */
+  | { kind: 'equal' }
+  /** Each drawer higher than the one above, mm. */
+  | { kind: 'graduated'; step: number }
+  /** Each so many times as high as the one above; 1.001 to 4. */
+  | { kind: 'ratio'; ratio: number };
+
+/** A front applied to the box. */
+export interface AppliedFrontRequest {
+  /** Thickness, mm. */
+  thickness: number;
+  /** How far it reaches past the opening, or past the box where its outside is given, mm; negative for one that lies inside: the gap around it. */
+  lap: number;
+  /** Gap between two fronts, mm; 2 when left out. */
+  gap?: number;
+}
+
+/** The joint at all four corners. */
+export type DrawerCorner = DrawerTools & (
+  /** Fingers; `first` is what the sides have at the lower edge, a pin when left out. */
+  | { kind: 'box'; layout: DrawerLayout; first?: 'pin' | 'socket' }
+  /** Dovetails, as in `dovetail`. */
+  | { kind: 'dovetail'; slope: Slope; tails: number; halfPin?: number; narrowPin?: number; by?: Pins; lap?: number; pinCutter?: Cutter }
+);
+
+/** What cuts the joint. */
+export interface DrawerTools {
+  /** The cutter. */
+  cutter: Cutter;
+  /** The screw. */
+  screw: Screw;
+  /** Where the reading is zero; `touch` when left out. */
+  zero?: Zero;
+  /** Glue gap at each flank, mm; 0.05 when left out. */
+  glueGap?: number;
+  /** How far pins stand past the mating face, mm, to be planed flush; 0 when left out. */
+  proud?: number;
+  /** What the saw and sled allow; nothing is checked when left out. */
+  saw?: Saw;
+}
+
+/** How the height is divided into an odd number of fingers, the same at both edges. */
+export type DrawerLayout =
+  /** Into so many, odd; heights stay as they are. */
+  | { kind: 'count'; count: number }
+  /** Into fingers of exactly this width, mm; the height is lowered to a whole number of them. */
+  | { kind: 'finger'; width: number }
+  /** Into fingers that one pass of the cutter makes on this dial; the height is lowered to a whole number of them. */
+  | { kind: 'onePass' };
+
+/** The bottom and its groove. */
+export interface DrawerBottom {
+  /** Thickness, as measured, mm. */
+  thickness: number;
+  /** Its groove in all four boards. */
+  groove: BottomGroove;
+  /** Room between the bottom's edges and the groove's floor, at the dampest, mm; 0.5 when left out. */
+  clearance?: number;
+  /** Solid wood, its grain from side to side; a sheet when left out. */
+  wood?: SolidWood;
+}
+
+/** The bottom's groove as it is asked for. */
+export interface BottomGroove {
+  /** Lower edge of the boards to the groove's lower side, mm. */
+  fromEdge: number;
+  /** Depth, mm; at most half of the thinner board. */
+  depth: number;
+  /** How much wider than the bottom is thick, mm; 0.1 when left out. */
+  clearance?: number;
+  /** Diameter of the bit that routs it, mm; fence settings are left out without it. */
+  bit?: number;
+}
+
+/** Solid wood: give `species` with `sawn`, or `shrinkage`. */
+export interface SolidWood {
+  /** Its name in the table of the Wood Handbook, such as `white-ash`; a name that is not known is refused with all that are. */
+  species?: string;
+  /** Shrinkage of its width from green to oven-dry, percent, in place of a name; 0.5 to 20. */
+  shrinkage?: number;
+  /** With a name: whether the growth rings run along a board's width or across it. */
+  sawn?: 'flat' | 'quarter';
+  /** Its moisture when the boards are cut, percent; 0 to 30. */
+  moisture: number;
+}
+
+/** The driest and the dampest air, or what wood comes to in it. */
+export type Climate =
+  /** Relative humidities, percent, 5 to 95, at one temperature, °C, −1.1 to 54.4. */
+  | { kind: 'humidity'; driest: number; wettest: number; temperature: number }
+  /** The wood's own moistures, percent, 0 to 30. */
+  | { kind: 'moisture'; driest: number; wettest: number };
+
+/** Drawers, ready to be cut. */
+export interface DrawerBoxPlan {
+  /** Every drawer that differs, the topmost first. */
+  drawers: DrawerPlan[];
+  /** Where each drawer is in the opening, from the top; empty for drawers of a given outside. */
+  places: DrawerPlace[];
+  /** Opening's height that leaves nothing over above these drawers, mm. */
+  snugHeight?: number;
+  /** Fronts applied to the boxes, from the top; empty without them. */
+  applied: AppliedFront[];
+  /** All boards and bottoms as rows of a parts list. */
+  parts: DrawerPart[];
+}
+
+/** One drawer, or several that are alike. */
+export interface DrawerPlan {
+  /** How many are made like this. */
+  count: number;
+  /** Outside, from side to side, mm. */
+  width: number;
+  /** Height of its boards as they are cut, mm. */
+  height: number;
+  /** Outside, from front to back without an applied front, mm. */
+  depth: number;
+  /** Room inside. */
+  inside: DrawerInside;
+  /** What was changed from what was asked, and why. */
+  nudges: Nudge[];
+  /** Its boards: sides, front, back. */
+  boards: DrawerBoard[];
+  /** Its bottom. */
+  bottom: BottomPlan;
+  /** The bottom's groove. */
+  groove: DrawerGroove;
+  /** Its corners. */
+  joint: DrawerJoint;
+  /** What its height does with the air; left out for boards that do not move. */
+  movement?: DrawerMovement;
+}
+
+/** Room inside a drawer. */
+export interface DrawerInside {
+  /** Between the sides, mm. */
+  width: number;
+  /** From the groove's upper side to the upper edge, mm. */
+  height: number;
+  /** Between front and back, mm. */
+  depth: number;
+}
+
+/** Something that was changed from what was asked. */
+export interface Nudge {
+  /** The drawer's height, or lower edge to the groove. */
+  what: 'height' | 'groove';
+  /** What it would have been, mm. */
+  from: number;
+  /** What it is, mm. */
+  to: number;
+  /** Why; lengths in mm. */
+  reason: string;
+}
+
+/** A board of the box, its grain along its length. */
+export interface DrawerBoard {
+  /** What it is called. */
+  name: 'side' | 'front' | 'back';
+  /** Which board of the joint it is. */
+  board: 'a' | 'b';
+  /** How many a drawer has. */
+  count: number;
+  /** Along the grain, with what its pins stand proud by, mm. */
+  length: number;
+  /** The drawer's height, mm. */
+  width: number;
+  /** Thickness, mm. */
+  thickness: number;
+}
+
+/** A bottom as it is cut. */
+export interface BottomPlan {
+  /** From side to side, along the grain of a solid one, mm. */
+  length: number;
+  /** From front to back, mm. */
+  width: number;
+  /** Thickness, mm. */
+  thickness: number;
+  /** How deep each edge lies in its groove as it is cut, from front to back, mm. */
+  held: number;
+  /** What a solid one does with the air. */
+  movement?: BottomMovement;
+}
+
+/** What a solid bottom does with the air, from front to back. */
+export interface BottomMovement {
+  /** Its width at the dampest, mm. */
+  wettest: number;
+  /** Its width at the driest, mm. */
+  driest: number;
+  /** How deep each edge lies in its groove when it is narrowest, with the bottom in the middle, mm. */
+  heldLeast: number;
+  /** The same at one edge when the bottom has slid all the way into the other's groove, mm; below 0 it drops out. */
+  heldAside: number;
+}
+
+/** The bottom's groove. */
+export interface DrawerGroove {
+  /** Lower edge to the groove's lower side, mm. */
+  fromEdge: number;
+  /** Width, mm. */
+  width: number;
+  /** Depth, mm. */
+  depth: number;
+  /** Whether one finger covers it, so that nothing of it shows outside. */
+  hidden: boolean;
+  /** How it is made in the sides, and in front and back. */
+  runs: GrooveRun[];
+}
+
+/** The groove in one kind of board. */
+export interface GrooveRun {
+  /** Which board of the joint. */
+  board: 'a' | 'b';
+  /** From end to end, or stopped. */
+  make: 'through' | 'stopped';
+  /** Where a stopped one begins and ends. */
+  stopped?: GrooveStop;
+  /** Fence settings for the bit, nearest first; empty without one. */
+  passes: FencePass[];
+  /** The request that plans it on the router table; left out without a bit. */
+  setup?: GrooveSetupRequest;
+}
+
+/** Where a stopped groove begins and ends, from the board's leading end. */
+export interface GrooveStop {
+  /** Where it begins, mm. */
+  from: number;
+  /** Where it ends, mm. */
+  to: number;
+}
+
+/** The joint of a drawer's corners, all four alike. */
+export interface DrawerJoint {
+  /** Number of fingers, or of tails. */
+  count: number;
+  /** Width of a finger in a box joint, mm. */
+  fingerWidth?: number;
+  /** The request that plans it as a box joint, groove included. */
+  boxJoint?: BoxJointRequest;
+  /** The request that plans it as a dovetail. */
+  dovetail?: DovetailRequest;
+}
+
+/** What a drawer's height does with the air. */
+export interface DrawerMovement {
+  /** The wood's moisture at the driest, percent. */
+  driestMoisture: number;
+  /** The wood's moisture at the dampest, percent. */
+  wettestMoisture: number;
+  /** Height at the driest, mm. */
+  driest: number;
+  /** Height at the dampest, mm. */
+  wettest: number;
+}
+
+/** Where one drawer is in its opening. */
+export interface DrawerPlace {
+  /** From the top, from 1. */
+  number: number;
+  /** Which of the plan's `drawers` it is, from 0. */
+  drawer: number;
+  /** Opening's lower edge to the drawer's lower edge, mm. */
+  fromBelow: number;
+  /** From the drawer's upper edge to what is above it. */
+  gapAbove: GapAbove;
+}
+
+/** Room above a drawer. */
+export interface GapAbove {
+  /** As the boards are cut, mm. */
+  now: number;
+  /** At the dampest, mm; never less than was asked for. */
+  wettest: number;
+  /** At the driest, mm. */
+  driest: number;
+}
+
+/** A front applied to a box. */
+export interface AppliedFront {
+  /** Which drawer, from the top, from 1. */
+  number: number;
+  /** From side to side, along the grain, mm. */
+  width: number;
+  /** Height, mm. */
+  height: number;
+  /** Thickness, mm. */
+  thickness: number;
+  /** How far it reaches below the box's lower edge, mm; negative where it ends above it. */
+  below: number;
+}
+
+/** A row of a parts list. */
+export interface DrawerPart {
+  /** What it is called. */
+  name: string;
+  /** How many of it. */
+  count: number;
+  /** Along the grain, mm. */
+  length: number;
+  /** Across the grain, mm. */
+  width: number;
+  /** Thickness, mm. */
+  thickness: number;
+  /** What it is cut from. */
+  stock: 'sides' | 'fronts' | 'bottoms' | 'applied fronts';
+  /** Whether it may lie across the grain of its sheet. */
+  mayTurn: boolean;
+}
+
+/** How far each flank runs out over the socket's length, mm: the shim under one end of the board. */
   perSide: number;
   /** The same as an angle, degrees. */
   degrees: number;
@@ -1289,3 +1637,5 @@ export interface StockTotal {
 
 /** Works out parts for the stock as measured: every dimension, what changed with the stock, what is needed of each. Never throws. */
 export function partsList(request: PartsListRequest): Reply<PartsListPlan>;
+/** Plans the drawers of an opening, or of one outside size. */
+export function drawerBox(request: DrawerBoxRequest): Reply<DrawerBoxPlan>;

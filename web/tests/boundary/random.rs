@@ -313,6 +313,7 @@ impl Maker {
                 self.object(fields)
             }
             "partsList" => self.parts_list(),
+            "drawerBox" => self.drawers(),
             _ => {
                 let fields = vec![
                     ("mm", self.number(-500.0, 3000.0)),
@@ -442,6 +443,49 @@ impl Maker {
     }
 }
 
+impl Maker {
+    fn drawers(&mut self) -> JsValue {
+        let size = vec![
+            ("kind", self.word(&["opening"])),
+            ("width", self.number(250.0, 900.0)),
+            ("height", self.number(200.0, 900.0)),
+            ("depth", self.number(250.0, 600.0)),
+            ("slides", self.word(&["side", "under"])),
+            ("sideClearance", self.number(0.0, 15.0)),
+            ("above", self.number(0.0, 4.0)),
+            ("below", self.number(0.0, 4.0)),
+        ];
+        let layout = vec![
+            ("kind", self.word(&["finger"])),
+            ("width", self.number(12.0, 25.0)),
+        ];
+        let groove = vec![
+            ("fromEdge", self.number(4.0, 15.0)),
+            ("depth", self.number(2.0, 5.0)),
+        ];
+        let [size, layout, groove] = [size, layout, groove].map(|fields| self.object(fields));
+        let joint = vec![
+            ("kind", self.word(&["box"])),
+            ("layout", layout),
+            ("cutter", self.cutter()),
+            ("screw", self.screw()),
+        ];
+        let bottom = vec![("thickness", self.number(3.0, 8.0)), ("groove", groove)];
+        let [joint, bottom] = [joint, bottom].map(|fields| self.object(fields));
+        let (side, front) = (self.board(10.0, 18.0), self.board(10.0, 20.0));
+        let fields = vec![
+            ("size", size),
+            ("count", self.whole(1.0, 3.0)),
+            ("between", self.number(0.0, 20.0)),
+            ("side", side),
+            ("front", front),
+            ("joint", joint),
+            ("bottom", bottom),
+        ];
+        self.object(fields)
+    }
+}
+
 /// No panic, no exception, no number that is none, and something of everything.
 async fn survives(name: &str) {
     let (name, tool) = TOOLS.into_iter().find(|tool| tool.0 == name).unwrap();
@@ -494,6 +538,7 @@ every_tool! {
     many_screws: "screwCheck";
     many_grooves: "grooveSetup";
     many_parts: "partsList";
+    many_drawers: "drawerBox";
 }
 
 fn shown(request: &JsValue) -> String {

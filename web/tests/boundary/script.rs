@@ -23,6 +23,7 @@ pub(crate) const TOOLS: [(&str, Tool); 14] = [
     ("screwCheck", api::screw_check),
     ("grooveSetup", api::groove_setup),
     ("partsList", api::parts_list),
+    ("drawerBox", api::drawer_box),
 ];
 
 /// A joint with nothing wrong: 140 mm wide, nine fingers.

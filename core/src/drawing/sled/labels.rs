@@ -178,7 +178,7 @@ pub(in crate::drawing) fn text_at_middle(sheet: &mut Sheet, role: Role, spot: Sp
 /// keeps them from overlapping; gives their new places.
 ///
 /// Least squares: what would overlap is pooled, and a pool stands where its members want it on average.
-pub(super) fn spread(wanted: &[(Mm, Mm)]) -> Vec<Mm> {
+pub(in crate::drawing) fn spread(wanted: &[(Mm, Mm)]) -> Vec<Mm> {
     let mut before = Vec::new();
     let mut taken = Mm::ZERO;
     for (_, size) in wanted {

@@ -1,0 +1,142 @@
+//! Where the bottom's groove runs so that nothing of it shows, and how it is made in each board.
+
+use super::checked::Job;
+use super::plan::{DrawerGroove, GrooveRun, GrooveStop};
+use crate::given::Given;
+use crate::groove::{GrooveSetupRequest, StoppedRequest, groove_setup};
+use crate::joint::box_joint::{GroovePlan, Make};
+use crate::joint::dovetail::DovetailPlan;
+use crate::stop::Board;
+use crate::units::Mm;
+
+/// A place for the groove.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Seat {
+    pub(super) from_edge: Mm,
+    /// The board that it may run through from end to end there; none where it would show in both.
+    pub(super) through: Option<Board>,
+}
+
+impl Seat {
+    /// A place where the groove shows unless it is stopped in every board.
+    pub(super) fn shown(from_edge: Mm) -> Self {
+        Self {
+            from_edge,
+            through: None,
+        }
+    }
+
+    fn hidden(from_edge: Mm, through: Board) -> Self {
+        Self {
+            from_edge,
+            through: Some(through),
+        }
+    }
+}
+
+/// Less wood than this beneath the groove splits off: as much as the groove is deep (common practice, no
+/// source), or what was asked for.
+fn least_below(job: &Job) -> Mm {
+    let groove = &job.bottom.groove;
+    groove.from_edge.min(groove.depth)
+}
+
+/// The nearest place inside one finger of a box joint.
+pub(super) fn behind_finger(job: &Job, asked: Mm, groove: &GroovePlan) -> Seat {
+    let here = groove.ends.iter().find(|end| end.make == Make::Through);
+    if let Some(end) = here {
+        return Seat::hidden(asked, end.board);
+    }
+    let places = groove
+        .better
+        .iter()
+        .map(|place| Seat::hidden(place.from_edge, place.through));
+    nearest(job, asked, places)
+}
+
+/// The nearest place behind one tail at its baseline, or behind one pin at its outer face, where both are
+/// narrow: the board that has the socket there is grooved from end to end.
+pub(super) fn behind_tail(job: &Job, plan: &DovetailPlan) -> Seat {
+    let width = job.groove_width();
+    let asked = job.bottom.groove.from_edge;
+    let tails = plan
+        .tails
+        .iter()
+        .map(|tail| (tail.from_base, tail.to_base, Board::B));
+    let starts = [Mm::ZERO]
+        .into_iter()
+        .chain(plan.tails.iter().map(|tail| tail.to_tip));
+    let ends = plan
+        .tails
+        .iter()
+        .map(|tail| tail.from_tip)
+        .chain([plan.width]);
+    let pins = starts.zip(ends).map(|(from, to)| (from, to, Board::A));
+    let places = tails.chain(pins).filter_map(|(from, to, through)| {
+        let most = to - width;
+        (!most.is_below(from)).then(|| Seat::hidden(asked.max(from).min(most), through))
+    });
+    nearest(job, asked, places)
+}
+
+fn nearest(job: &Job, asked: Mm, places: impl Iterator<Item = Seat>) -> Seat {
+    places
+        .filter(|place| !place.from_edge.is_below(least_below(job).min(asked)))
+        .min_by_key(|place| (place.from_edge - asked).abs())
+        .unwrap_or(Seat::shown(asked))
+}
+
+/// The groove in every board.
+pub(super) fn plan(job: &Job, seat: Seat, lengths: [Mm; 2]) -> DrawerGroove {
+    let groove = &job.bottom.groove;
+    let (from_edge, width) = (seat.from_edge, job.groove_width());
+    let run = |board: Board, length: Mm, mate: Mm, lap: Mm| {
+        // The mate's groove floor: behind it nothing has to go in.
+        let begins = mate - groove.depth + job.corner.proud - lap;
+        let is_through = seat.through == Some(board) || !begins.is_above(Mm::ZERO);
+        let stopped = (!is_through).then(|| GrooveStop {
+            from: begins,
+            to: length - begins,
+        });
+        let setup = groove.bit.map(|bit| GrooveSetupRequest {
+            from_edge: (from_edge + width / 2.0).mm().into(),
+            width: width.mm().into(),
+            bit: bit.mm().into(),
+            stopped: stopped.map_or(Given::Missing, |stop| {
+                StoppedRequest {
+                    from: stop.from.mm().into(),
+                    to: stop.to.mm().into(),
+                }
+                .into()
+            }),
+            depth: groove.depth.mm().into(),
+            ..GrooveSetupRequest::default()
+        });
+        let passes = setup
+            .as_ref()
+            .and_then(|setup| groove_setup(setup).ok())
+            .map_or_else(Vec::new, |planned| planned.plan.passes);
+        GrooveRun {
+            board,
+            make: if is_through {
+                Make::Through
+            } else {
+                Make::Stopped
+            },
+            stopped,
+            passes,
+            setup,
+        }
+    };
+    let [side, front] = lengths;
+    DrawerGroove {
+        from_edge,
+        width,
+        depth: groove.depth,
+        hidden: seat.through.is_some(),
+        runs: vec![
+            run(Board::A, side, job.front, job.corner.lap()),
+            run(Board::B, front, job.side, Mm::ZERO),
+        ],
+    }
+}
