@@ -24,6 +24,7 @@ pub mod order;
 pub mod plain;
 pub mod problem;
 pub mod screw_check;
+pub mod sheet;
 pub mod sled;
 pub mod square;
 pub mod stop;

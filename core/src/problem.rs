@@ -51,6 +51,10 @@ pub enum Code {
     BeyondHeight,
     /// The blade does not fit into the sled's window with the board.
     BeyondWindow,
+    /// A part that no sheet is large enough for.
+    LargerThanSheet,
+    /// Fewer sheets than the parts need.
+    TooFewSheets,
 }
 
 /// How much a [`Note`] matters.
