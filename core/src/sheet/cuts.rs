@@ -59,7 +59,7 @@ pub(crate) enum CutKind {
 }
 
 /// The cuts of one layout on a sheet.
-pub(crate) fn cutting(job: &Job, kind: &Kind, block: &Block) -> Cutting {
+pub(super) fn cutting(job: &Job, kind: &Kind, block: &Block) -> Cutting {
     let mut cutter = Cutter {
         job,
         kind,

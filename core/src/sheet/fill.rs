@@ -1,6 +1,6 @@
 //! Filling a rectangle: one block after another goes into a corner of a free bay, and parts what is left in two.
 
-use super::block::{Block, Joint};
+use super::block::{Block, Joint, What};
 use super::chance::Chance;
 use super::job::{Axis, Job, Size, Um};
 use super::pool::Pool;
@@ -46,10 +46,12 @@ struct Choice {
     size: Size,
 }
 
-/// Fills a rectangle with what a pool holds, by a rule; the block that comes of it, if anything fits.
+/// Fills a rectangle, in which something that fits may already be laid, with what a pool holds, by a rule; the
+/// block that comes of it, if anything fits.
 pub(super) fn fill(
     job: &Job,
     room: Size,
+    laid: Option<Block>,
     pool: &mut Pool,
     rule: &Rule,
     chance: &mut Chance,
@@ -61,7 +63,10 @@ pub(super) fn fill(
         bays: Vec::new(),
     };
     let root = filling.open(room)?;
-    if rule.strips.is_some() {
+    if let Some(block) = laid {
+        let bay = filling.take_last()?;
+        filling.lay(bay, block);
+    } else if rule.strips.is_some() {
         row::fill_with_rows(&mut filling, pool, chance);
     }
     match rule.next {
@@ -142,6 +147,25 @@ impl Filling<'_> {
             self.bays.push(rest);
         }
         self.set(corner.node, Node::Block(block));
+    }
+
+    /// Lays a block that fits into a bay, part by part: what is left beside each is open.
+    fn lay(&mut self, bay: Bay, block: Block) {
+        match block.what {
+            What::Part { .. } => self.put(bay, block, Axis::X),
+            What::Join { joint, blocks } => {
+                let mut rest = bay;
+                for block in blocks {
+                    let (near, far) = self.part(rest, joint.axis, block.size.along(joint.axis));
+                    self.lay(near, block);
+                    match far {
+                        Some(far) => rest = far,
+                        None => return,
+                    }
+                }
+                self.give_back(rest);
+            }
+        }
     }
 
     /// Bay after bay gets the block that suits it.

@@ -7,6 +7,7 @@ use super::job::{Axis, Job, Kind, Size, Um};
 use super::pool::{Keeps, Pool};
 use super::rule::Rule;
 use super::search::{Group, Laid, Layout, shortened};
+use super::thin;
 use crate::order::in_order;
 
 /// A layout from nothing, by one of the known rules.
@@ -19,7 +20,7 @@ fn from_nothing(job: &Job, group: &Group, rule: &Rule, chance: &mut Chance) -> O
     let supply = supply(job, group, chance);
     let first = job.kinds.get(*supply.first()?)?;
     let mut pool = group.pool(job, first.grain);
-    if rule.noise > 0 && chance.percent(40) {
+    if rule.noise > 0 && chance.percent(60) {
         join_some(job, first, &mut pool, chance);
     }
     lay(job, group, pool, &supply, rule, None, chance)
@@ -28,8 +29,11 @@ fn from_nothing(job: &Job, group: &Group, rule: &Rule, chance: &mut Chance) -> O
 /// The best layout with some of its sheets laid anew.
 pub(super) fn from(job: &Job, group: &Group, best: &Layout, chance: &mut Chance) -> Option<Layout> {
     let rule = Rule::drawn(chance);
-    if chance.percent(15) {
+    if chance.percent(12) {
         return from_nothing(job, group, &rule, chance);
+    }
+    if chance.percent(70) {
+        return thin::refilled(job, group, best, &rule, chance);
     }
     let chosen = choose(best, chance);
     let apart = |index: &usize| chosen.contains(index);
@@ -67,7 +71,7 @@ pub(super) fn from(job: &Job, group: &Group, best: &Layout, chance: &mut Chance)
 }
 
 /// The last sheet and up to two others.
-fn choose(best: &Layout, chance: &mut Chance) -> Vec<usize> {
+pub(super) fn choose(best: &Layout, chance: &mut Chance) -> Vec<usize> {
     let last = best.laid.len().saturating_sub(1);
     let mut chosen = Vec::new();
     let others = chance.below(3);
@@ -84,9 +88,9 @@ fn choose(best: &Layout, chance: &mut Chance) -> Vec<usize> {
 }
 
 /// A length for the last sheet that would be better: between the least that is possible and what is used.
-fn target(group: &Group, best: &Layout, chance: &mut Chance) -> Um {
+pub(super) fn target(group: &Group, best: &Layout, chance: &mut Chance) -> Um {
     let least = group.bound.map_or(best.wood.used / 2, |bound| bound.used).min(best.wood.used);
-    let share = chance.pick(&[0, 300, 600, 800, 900, 1000]).unwrap_or(0);
+    let share = chance.pick(&[0, 600, 900, 970, 990, 1000]).unwrap_or(0);
     let target = least + (best.wood.used - least) * share / 1000;
     target.min(best.wood.used - 1)
 }
@@ -122,7 +126,7 @@ fn exchanged(job: &Job, group: &Group, kinds: &[usize], chance: &mut Chance) -> 
 
 /// Lays a pool on sheets: on the kinds given in turn, the last of them up to a length first, and then on as many
 /// more as are needed.
-fn lay(
+pub(super) fn lay(
     job: &Job,
     group: &Group,
     mut pool: Pool,
@@ -159,7 +163,7 @@ fn lay(
     Some(Layout::new(job, laid))
 }
 
-fn put_in_order(pool: &mut Pool, rule: &Rule, chance: &mut Chance) {
+pub(super) fn put_in_order(pool: &mut Pool, rule: &Rule, chance: &mut Chance) {
     let items = core::mem::take(&mut pool.items);
     let ranked = items.into_iter().map(|item| {
         let noise = 1000 + chance.up_to(rule.noise / 4);
@@ -200,7 +204,7 @@ fn first_alone(job: &Job, kind: &Kind, pool: &mut Pool) -> Option<Block> {
 }
 
 /// One sheet: up to a length first, and what is beyond with what is left.
-fn sheet(
+pub(super) fn sheet(
     job: &Job,
     kind: &Kind,
     pool: &mut Pool,
@@ -245,7 +249,7 @@ fn region(
     chance: &mut Chance,
 ) -> Option<Block> {
     if job.lifts(kind.size, kind) || job.lifts_with_margins(room, kind) {
-        return fill(job, room, pool, rule, chance);
+        return fill(job, room, None, pool, rule, chance);
     }
     let gap = job.rough.as_ref()?.gap();
     let first = if chance.percent(50) { Axis::X } else { Axis::Y };

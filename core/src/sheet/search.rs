@@ -12,6 +12,7 @@ use super::pool::Pool;
 use super::rebuild;
 use super::rule::KNOWN;
 use super::sequence;
+use super::written::DEEPEST;
 
 /// A sheet and what is cut from it.
 #[derive(Clone, Debug, PartialEq)]
@@ -61,7 +62,8 @@ impl Layout {
         let least = wholes
             .iter()
             .copied()
-            .min_by_key(|index| laid.get(*index).map_or(0, |laid| laid.block.size.x));
+            // Of equals the last one, so that the same layout always comes out in the same order.
+            .min_by_key(|index| (laid.get(*index).map_or(0, |laid| laid.block.size.x), usize::MAX - index));
         if let Some(least) = least {
             let last = laid.remove(least);
             laid.push(last);
@@ -130,6 +132,9 @@ fn thousandths(price: Option<f64>) -> Um {
     (price.unwrap_or_default() * 1000.0).round() as Um
 }
 
+const SHAKEN: usize = 40;
+const CHANGES: u32 = 4000;
+
 /// The search for all parts of one stock.
 #[derive(Clone, Debug)]
 pub(super) struct Group {
@@ -173,7 +178,8 @@ impl Group {
             self.best = Some(layout);
             return;
         };
-        if layout.wood > best.wood {
+        let is_deep = layout.laid.iter().any(|laid| laid.block.depth() > DEEPEST);
+        if layout.wood > best.wood || is_deep {
             return;
         }
         layout.count_settings(job);
@@ -184,12 +190,36 @@ impl Group {
 
     fn round(&mut self, job: &Job, round: u32) {
         let mut chance = Chance::of_round(round);
-        let layout = match &self.best {
-            Some(best) if round >= KNOWN => rebuild::from(job, self, best, &mut chance),
-            _ => rebuild::anew(job, self, round, &mut chance),
-        };
-        if let Some(layout) = layout {
-            self.offer(job, layout);
+        match self.best.clone() {
+            Some(best) if round >= KNOWN => self.walk(job, best, &mut chance),
+            _ => {
+                if let Some(layout) = rebuild::anew(job, self, round, &mut chance) {
+                    self.offer(job, layout);
+                }
+            }
+        }
+    }
+
+    /// A few layouts, each made from the one before, which may be a little worse than the best.
+    fn walk(&mut self, job: &Job, best: Layout, chance: &mut Chance) {
+        const STEPS: Um = 12;
+        if chance.percent(SHAKEN) {
+            let heat = chance.pick(&[0, 2_000, 20_000, 100_000]).unwrap_or(0) * 32;
+            if let Some(layout) = super::shake::shaken(job, &best, CHANGES, heat, chance) {
+                self.offer(job, layout);
+                return;
+            }
+        }
+        let slack = chance.pick(&[0, 0, 2, 5, 20]).unwrap_or(0);
+        let mut at = best;
+        for step in 0..STEPS {
+            let Some(layout) = rebuild::from(job, self, &at, chance) else { continue };
+            let used = layout.wood.used - at.wood.used.max(1000) * slack * (STEPS - step) / STEPS / 1000;
+            let eased = Wood { used, ..layout.wood };
+            if eased <= at.wood {
+                self.offer(job, layout.clone());
+                at = layout;
+            }
         }
     }
 
@@ -197,15 +227,6 @@ impl Group {
     pub(super) fn pool(&self, job: &Job, grain: super::job::Grain) -> Pool {
         Pool::of_parts(job, &self.counts, grain)
     }
-}
-
-/// How far a search has come.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Progress {
-    /// Rounds made, those of earlier slices included.
-    pub(crate) rounds: u32,
-    /// Whether no layout can use less: fewer sheets or a shorter length of the last.
-    pub(crate) proven: bool,
 }
 
 /// A search that can be continued.
@@ -245,7 +266,7 @@ impl<'a> Search<'a> {
 
     /// Up to so many rounds more; at least one where there is no layout yet. Once it is proven that no layout
     /// uses less wood, only the known rules are still tried, for fewer settings of the fence.
-    pub(crate) fn run(&mut self, rounds: u32) -> Progress {
+    pub(crate) fn run(&mut self, rounds: u32) {
         let has_none = self.groups.iter().any(|group| group.best.is_none());
         for _ in 0..rounds.max(u32::from(has_none)) {
             if self.is_done() {
@@ -253,15 +274,16 @@ impl<'a> Search<'a> {
             }
             self.step();
         }
-        Progress {
-            rounds: self.rounds,
-            proven: self.is_proven(),
-        }
     }
 
     /// Whether another round could change nothing.
     pub(crate) fn is_done(&self) -> bool {
         self.rounds >= KNOWN && self.is_proven()
+    }
+
+    /// Rounds made, those of earlier slices included.
+    pub(super) fn rounds(&self) -> u32 {
+        self.rounds
     }
 
     pub(crate) fn is_proven(&self) -> bool {

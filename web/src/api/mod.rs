@@ -11,7 +11,7 @@ use notchwright_core::check::Checker;
 use notchwright_core::given::{self, Shape};
 use notchwright_core::joint::{box_joint, dovetail, sliding};
 use notchwright_core::problem::{Checked, Reply};
-use notchwright_core::{cutter, groove, screw_check, sled, square, units};
+use notchwright_core::{cutter, groove, screw_check, sheet, sled, square, units};
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
@@ -58,6 +58,8 @@ exports! {
     screw_check = "screwCheck"(screw_check::screw_check);
     /// Sets up a groove on the router table.
     groove_setup = "grooveSetup"(groove::groove_setup);
+    /// Lays parts out on sheets.
+    sheet_layout = "sheetLayout"(sheet::sheet_layout);
 }
 
 fn answer<T: Shape, P: Serialize>(request: &JsValue, tool: fn(&T) -> Checked<P>) -> JsValue {

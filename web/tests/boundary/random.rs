@@ -312,6 +312,7 @@ impl Maker {
                 ];
                 self.object(fields)
             }
+            "sheetLayout" => self.sheet_layout(),
             _ => {
                 let fields = vec![
                     ("mm", self.number(-500.0, 3000.0)),
@@ -407,6 +408,36 @@ impl Maker {
     }
 }
 
+impl Maker {
+    fn sheet_layout(&mut self) -> JsValue {
+        let sheet = vec![
+            ("length", self.number(1000.0, 2500.0)),
+            ("width", self.number(600.0, 1300.0)),
+            ("grain", self.word(&["length", "width", "none"])),
+            ("edgeTrim", self.number(0.0, 10.0)),
+        ];
+        let sheet = self.object(sheet);
+        let parts = Array::new();
+        for _ in 0..self.chance.below(4) + 1 {
+            let part = vec![
+                ("length", self.number(50.0, 700.0)),
+                ("width", self.number(30.0, 500.0)),
+                ("count", self.whole(1.0, 6.0)),
+            ];
+            parts.push(&self.object(part));
+        }
+        let search = vec![("from", self.whole(0.0, 60.0)), ("steps", self.whole(0.0, 2.0))];
+        let search = self.object(search);
+        let fields = vec![
+            ("sheets", Array::of1(&sheet).into()),
+            ("parts", parts.into()),
+            ("kerf", self.number(0.0, 4.0)),
+            ("search", search),
+        ];
+        self.object(fields)
+    }
+}
+
 /// No panic, no exception, no number that is none, and something of everything.
 async fn survives(name: &str) {
     let (name, tool) = TOOLS.into_iter().find(|tool| tool.0 == name).unwrap();
@@ -458,6 +489,7 @@ every_tool! {
     many_squares: "squareTest";
     many_screws: "screwCheck";
     many_grooves: "grooveSetup";
+    many_sheets: "sheetLayout";
 }
 
 fn shown(request: &JsValue) -> String {

@@ -8,7 +8,7 @@ use wasm_bindgen::{JsCast, JsValue};
 pub(crate) type Tool = fn(JsValue) -> JsValue;
 
 /// Every exported function, by the name scripts know.
-pub(crate) const TOOLS: [(&str, Tool); 13] = [
+pub(crate) const TOOLS: [(&str, Tool); 14] = [
     ("boxJoint", api::box_joint),
     ("boxJointChoices", api::box_joint_choices),
     ("dovetail", api::dovetail),
@@ -22,6 +22,7 @@ pub(crate) const TOOLS: [(&str, Tool); 13] = [
     ("squareTest", api::square_test),
     ("screwCheck", api::screw_check),
     ("grooveSetup", api::groove_setup),
+    ("sheetLayout", api::sheet_layout),
 ];
 
 /// A joint with nothing wrong: 140 mm wide, nine fingers.
