@@ -6,6 +6,7 @@
 mod boards;
 mod dovetail;
 mod item;
+mod layout;
 mod lens;
 mod marking;
 mod mated;
@@ -27,6 +28,7 @@ pub use dovetail::{
     dovetail_boards, dovetail_mated, dovetail_progress, marking_template, sliding_drawing,
 };
 pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
+pub use layout::sheet_layout_drawing;
 pub use marking::box_joint_template;
 pub use mated::box_joint_mated;
 pub use progress::board_progress;

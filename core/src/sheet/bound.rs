@@ -49,7 +49,11 @@ pub(crate) struct Bound {
 }
 
 /// The bound for sheets of one kind. With rough cuts it still holds, since they lose more than the kerf.
-pub(super) fn bound<'a>(job: &Job, kind: &Kind, pieces: impl Iterator<Item = (&'a Part, u32)> + Clone) -> Bound {
+pub(super) fn bound<'a>(
+    job: &Job,
+    kind: &Kind,
+    pieces: impl Iterator<Item = (&'a Part, u32)> + Clone,
+) -> Bound {
     let usable = kind.usable();
     let kerf = match &job.rough {
         Some(rough) => job.kerf.min(rough.gap()),
@@ -61,7 +65,9 @@ pub(super) fn bound<'a>(job: &Job, kind: &Kind, pieces: impl Iterator<Item = (&'
     };
     let total = |x: Weight, y: Weight| -> i128 {
         let all = pieces.clone().map(|(part, count)| {
-            let lying = [false, true].into_iter().filter_map(|turned| part.on(kind.grain, turned));
+            let lying = [false, true]
+                .into_iter()
+                .filter_map(|turned| part.on(kind.grain, turned));
             let least = lying.filter(|size| size.fits(usable)).map(|size| {
                 i128::from(x.of(size.x + kerf, room.x)) * i128::from(y.of(size.y + kerf, room.y))
             });
@@ -77,7 +83,9 @@ pub(super) fn bound<'a>(job: &Job, kind: &Kind, pieces: impl Iterator<Item = (&'
         }
     }
     // The last sheet holds one part at least, and a single one all of them.
-    let sides = pieces.clone().filter_map(|(part, _)| along(kind, part).min());
+    let sides = pieces
+        .clone()
+        .filter_map(|(part, _)| along(kind, part).min());
     let mut used = if sheets > 1 { sides.min() } else { sides.max() }.unwrap_or(0);
     // Along the length nothing may be rounded: it is what is asked for.
     for y in weights(room.y) {
@@ -92,10 +100,18 @@ pub(super) fn bound<'a>(job: &Job, kind: &Kind, pieces: impl Iterator<Item = (&'
 }
 
 fn divided_up(total: i128, each: i128) -> i128 {
-    if each > 0 { (total + each - 1) / each } else { 0 }
+    if each > 0 {
+        (total + each - 1) / each
+    } else {
+        0
+    }
 }
 
 fn along<'a>(kind: &'a Kind, part: &'a Part) -> impl Iterator<Item = Um> + 'a {
-    let lying = [false, true].into_iter().filter_map(|turned| part.on(kind.grain, turned));
-    lying.filter(|size| size.fits(kind.usable())).map(|size| size.along(Axis::X))
+    let lying = [false, true]
+        .into_iter()
+        .filter_map(|turned| part.on(kind.grain, turned));
+    lying
+        .filter(|size| size.fits(kind.usable()))
+        .map(|size| size.along(Axis::X))
 }

@@ -27,17 +27,28 @@ const ALLOWANCE: Mm = Mm::constant(5.0);
 const KEPT: (Mm, Mm) = (Mm::constant(300.0), Mm::constant(100.0));
 
 fn read(request: &SheetLayoutRequest, check: &mut Checker<'_>) -> Option<Job> {
-    let kinds = list("sheets", &request.sheets, &limits::SHEET_KINDS, check, sheet);
+    let kinds = list(
+        "sheets",
+        &request.sheets,
+        &limits::SHEET_KINDS,
+        check,
+        sheet,
+    );
     let parts = list("parts", &request.parts, &limits::PARTS, check, piece);
     let kerf = check.length("kerf", &request.kerf, &limits::SAW_KERF);
     let rough = optional_part("rough", &request.rough, check, |rough, check| {
         rough_cuts(rough, kerf, check)
     });
-    let least = optional_part("leastOffcut", &request.least_offcut, check, |size, check| {
-        let length = check.length("length", &size.length, &limits::OFFCUT);
-        let width = check.length("width", &size.width, &limits::OFFCUT);
-        Some((length?, width?))
-    });
+    let least = optional_part(
+        "leastOffcut",
+        &request.least_offcut,
+        check,
+        |size, check| {
+            let length = check.length("length", &size.length, &limits::OFFCUT);
+            let width = check.length("width", &size.width, &limits::OFFCUT);
+            Some((length?, width?))
+        },
+    );
     let budget = optional_part("search", &request.search, check, budget);
     let (kinds, parts) = (kinds?, parts?);
     let least = least?.unwrap_or(KEPT);
@@ -86,7 +97,8 @@ fn sheet(request: &SheetRequest, _: usize, check: &mut Checker<'_>) -> Option<Ki
     let stock = text("stock", &request.stock, check);
     let length = check.length("length", &request.length, &limits::SHEET_SIDE);
     let width = check.length("width", &request.width, &limits::SHEET_SIDE);
-    let thickness = check.optional_length("thickness", &request.thickness, &limits::BOARD_THICKNESS);
+    let thickness =
+        check.optional_length("thickness", &request.thickness, &limits::BOARD_THICKNESS);
     let words = [
         ("length", Grain::Length),
         ("width", Grain::Width),
@@ -209,11 +221,7 @@ fn sides(
     Some((sides, lengths))
 }
 
-fn rough_cuts(
-    request: &RoughRequest,
-    kerf: Option<Mm>,
-    check: &mut Checker<'_>,
-) -> Option<Rough> {
+fn rough_cuts(request: &RoughRequest, kerf: Option<Mm>, check: &mut Checker<'_>) -> Option<Rough> {
     let longest = check.optional_length("longest", &request.longest, &limits::SHEET_SIDE);
     let widest = check.optional_length("widest", &request.widest, &limits::SHEET_SIDE);
     let heaviest = number("heaviest", &request.heaviest, &limits::SHEET_MASS, check);
@@ -221,9 +229,13 @@ fn rough_cuts(
     let usual = kerf.unwrap_or_default();
     let kerf = check.length_or("kerf", &request.kerf, &limits::SAW_KERF, usual);
     let (longest, widest) = (longest?, widest?);
-    let bound = |side: Option<Mm>| side.map_or(Um::MAX, floor);
-    let (one, other) = (bound(longest), bound(widest));
-    if longest.is_none() && widest.is_none() && heaviest? .is_none() {
+    let (one, other) = match (longest.map(floor), widest.map(floor)) {
+        (Some(longest), Some(widest)) => (longest.max(widest), longest.min(widest)),
+        (Some(longest), None) => (longest, longest),
+        (None, Some(widest)) => (Um::MAX, widest),
+        (None, None) => (Um::MAX, Um::MAX),
+    };
+    if longest.is_none() && widest.is_none() && heaviest?.is_none() {
         let message = message![
             "Say what a person lifts: longest and widest in mm, or heaviest in kg with each sheet's mass."
         ];
@@ -231,8 +243,8 @@ fn rough_cuts(
         return None;
     }
     Some(Rough {
-        longest: one.max(other),
-        widest: one.min(other),
+        longest: one,
+        widest: other,
         heaviest: heaviest?,
         allowance: ceil(allowance?),
         kerf: floor(kerf?),

@@ -79,7 +79,10 @@ pub(super) fn tidy(block: Block) -> Block {
     };
     let across = joint.axis.other();
     let blocks = in_order(blocks.into_iter().map(tidy), |one, other| {
-        let along = other.size.along(joint.axis).cmp(&one.size.along(joint.axis));
+        let along = other
+            .size
+            .along(joint.axis)
+            .cmp(&one.size.along(joint.axis));
         along.then(other.size.along(across).cmp(&one.size.along(across)))
     });
     Block {
@@ -155,7 +158,8 @@ impl Cutter<'_> {
             (at(0), at(kept + kerf))
         };
         let kept_piece = self.piece(kept_at.0, kept_at.1, size.with(axis, kept));
-        let rest_piece = (rest > 0).then(|| self.piece(rest_at.0, rest_at.1, size.with(axis, rest)));
+        let rest_piece =
+            (rest > 0).then(|| self.piece(rest_at.0, rest_at.1, size.with(axis, rest)));
         let cut = Cut {
             kind,
             axis,
@@ -198,11 +202,25 @@ impl Cutter<'_> {
         rough: &Rough,
         later: bool,
     ) {
-        let Some((last, others)) = blocks.split_last() else { return };
+        let Some((last, others)) = blocks.split_last() else {
+            return;
+        };
         for block in others {
             let (start, ends_rough) = match axis {
-                Axis::X => (trim.start, Sides { end: rough.allowance, ..trim }),
-                Axis::Y => (trim.near, Sides { far: rough.allowance, ..trim }),
+                Axis::X => (
+                    trim.start,
+                    Sides {
+                        end: rough.allowance,
+                        ..trim
+                    },
+                ),
+                Axis::Y => (
+                    trim.near,
+                    Sides {
+                        far: rough.allowance,
+                        ..trim
+                    },
+                ),
             };
             let kept = start + block.size.along(axis) + rough.allowance;
             let (first, rest) = self.cut(piece, (CutKind::Rough, axis), kept, false, later);
@@ -228,11 +246,19 @@ impl Cutter<'_> {
     ) {
         let size = self.size(piece);
         let kept = |axis: Axis| {
-            let before = if axis == Axis::X { trim.start } else { trim.near };
+            let before = if axis == Axis::X {
+                trim.start
+            } else {
+                trim.near
+            };
             before + block.size.along(axis) + rough.allowance
         };
         let share = |axis: Axis| (size.along(axis) - kept(axis)) * 1000 / size.along(axis).max(1);
-        let axis = if share(Axis::X) >= share(Axis::Y) { Axis::X } else { Axis::Y };
+        let axis = if share(Axis::X) >= share(Axis::Y) {
+            Axis::X
+        } else {
+            Axis::Y
+        };
         if size.along(axis) <= kept(axis) {
             let clean = self.trim(piece, trim, later);
             self.divide(clean, block);
@@ -240,8 +266,14 @@ impl Cutter<'_> {
         }
         let (first, _) = self.cut(piece, (CutKind::Rough, axis), kept(axis), false, later);
         let trim = match axis {
-            Axis::X => Sides { end: rough.allowance, ..trim },
-            Axis::Y => Sides { far: rough.allowance, ..trim },
+            Axis::X => Sides {
+                end: rough.allowance,
+                ..trim
+            },
+            Axis::Y => Sides {
+                far: rough.allowance,
+                ..trim
+            },
         };
         self.break_down(first, trim, block);
     }
@@ -257,7 +289,8 @@ impl Cutter<'_> {
         for (axis, off, from_far_end) in edges {
             if off > 0 {
                 let kept = self.size(piece).along(axis) - off;
-                let (clean, rest) = self.cut(piece, (CutKind::Trim, axis), kept, from_far_end, later);
+                let (clean, rest) =
+                    self.cut(piece, (CutKind::Trim, axis), kept, from_far_end, later);
                 if let Some(rest) = rest {
                     self.end_as(rest, Fate::Trimming);
                 }
@@ -272,7 +305,13 @@ impl Cutter<'_> {
         match &block.what {
             What::Part { part, turned } => {
                 let clean = self.cut_to_part(piece, block);
-                self.end_as(clean, Fate::Part { part: *part, turned: *turned });
+                self.end_as(
+                    clean,
+                    Fate::Part {
+                        part: *part,
+                        turned: *turned,
+                    },
+                );
             }
             What::Join { joint, blocks } => {
                 let piece = self.cut_to_breadth(piece, joint.axis, block);
@@ -287,7 +326,8 @@ impl Cutter<'_> {
             return piece;
         }
         let later = self.is_later(block);
-        self.cut(piece, (self.sawn(axis), axis), kept, false, later).0
+        self.cut(piece, (self.sawn(axis), axis), kept, false, later)
+            .0
     }
 
     /// The larger off-cut first; where both are waste, to length and then to width, as it comes from a strip.
@@ -297,9 +337,16 @@ impl Cutter<'_> {
         let left = |axis: Axis| size.with(axis, size.along(axis) - block.size.along(axis) - kerf);
         let crosscut = self.kind.grain.rip();
         let rip = crosscut.other();
-        let keeps_rip = self.job.worth_keeping(left(rip)) && left(rip).area() > left(crosscut).area();
-        let order = if keeps_rip { [rip, crosscut] } else { [crosscut, rip] };
-        order.into_iter().fold(piece, |piece, axis| self.cut_to(piece, axis, block))
+        let keeps_rip =
+            self.job.worth_keeping(left(rip)) && left(rip).area() > left(crosscut).area();
+        let order = if keeps_rip {
+            [rip, crosscut]
+        } else {
+            [crosscut, rip]
+        };
+        order
+            .into_iter()
+            .fold(piece, |piece, axis| self.cut_to(piece, axis, block))
     }
 
     /// One cut for all that lie side by side, if it is a rip or leaves something worth keeping.
@@ -323,7 +370,11 @@ impl Cutter<'_> {
                 self.divide(piece, one);
                 return;
             }
-            let rest_is_later = blocks.get(index..).unwrap_or_default().iter().all(|one| self.is_later(one));
+            let rest_is_later = blocks
+                .get(index..)
+                .unwrap_or_default()
+                .iter()
+                .all(|one| self.is_later(one));
             let later = rest_is_later || self.is_later(block);
             let (first, rest) = self.cut(piece, (self.sawn(axis), axis), kept, false, later);
             self.divide(first, one);

@@ -242,8 +242,8 @@ impl Filling<'_> {
                 if count == 1 && axis == Axis::Y {
                     continue;
                 }
-                let length = one.along(axis) * Um::from(count)
-                    + self.job.kerf * (Um::from(count) - 1);
+                let length =
+                    one.along(axis) * Um::from(count) + self.job.kerf * (Um::from(count) - 1);
                 let size = one.with(axis, length);
                 let score = self.rule.score(size, bay.size) + chance.up_to(self.rule.noise);
                 if best.is_none_or(|best| score > best.score) {

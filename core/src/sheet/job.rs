@@ -167,7 +167,13 @@ impl Part {
     pub(super) fn on(&self, grain: Grain, turned: bool) -> Option<Size> {
         let across = turned != (grain == Grain::Width);
         let allowed = !turned || self.may_turn || grain == Grain::None;
-        allowed.then(|| if across { self.size.turned() } else { self.size })
+        allowed.then(|| {
+            if across {
+                self.size.turned()
+            } else {
+                self.size
+            }
+        })
     }
 }
 

@@ -94,8 +94,17 @@ fn enough_sheets(job: &Job, search: &Search<'_>) -> Result<(), Vec<Problem>> {
                 used,
                 ", or cut fewer parts."
             ];
-            check.at(&index.to_string()).refuse("quantity", Code::TooFewSheets, message, Some(used as f64));
+            check.at(&index.to_string()).refuse(
+                "quantity",
+                Code::TooFewSheets,
+                message,
+                Some(used as f64),
+            );
         }
     }
-    if problems.is_empty() { Ok(()) } else { Err(problems) }
+    if problems.is_empty() {
+        Ok(())
+    } else {
+        Err(problems)
+    }
 }

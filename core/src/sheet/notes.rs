@@ -8,14 +8,30 @@ use crate::problem::{Note, Severity};
 /// Every note of a plan: what can spoil a board first, the cautions last.
 pub(super) fn notes(job: &Job, plan: &SheetLayoutPlan) -> Vec<Note> {
     let cautions = [
-        ("unplug", message!["Unplug the saw before you set or measure anything at the blade."]),
-        ("guard", message!["These cuts go through: guard and riving knife stay on. Rip against the fence, crosscut against a stop, never against both at once."]),
-        ("support", message!["Support large pieces on both sides of the blade; nobody holds up a sheet and saws it."]),
+        (
+            "unplug",
+            message!["Unplug the saw before you set or measure anything at the blade."],
+        ),
+        (
+            "guard",
+            message![
+                "These cuts go through: guard and riving knife stay on. Rip against the fence, crosscut against a stop, never against both at once."
+            ],
+        ),
+        (
+            "support",
+            message![
+                "Support large pieces on both sides of the blade; nobody holds up a sheet and saws it."
+            ],
+        ),
         ("protection", message!["Eye, ear and dust protection."]),
-        ("manual", message![
-            "The saw's manual, local codes and a qualified person come before this program. Places to look: \
+        (
+            "manual",
+            message![
+                "The saw's manual, local codes and a qualified person come before this program. Places to look: \
              OSHA 1910.213, EN 1870-1."
-        ]),
+            ],
+        ),
     ];
     let found = [later(plan), rough(job, plan), not_proven(plan)];
     let cautions = cautions.map(|(code, message)| Note::new(code, Severity::Caution, message));

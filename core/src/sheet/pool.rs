@@ -110,10 +110,9 @@ impl Pool {
         let is_tight = area - wood <= area / 1000 * keeps.waste_per_mille;
         match block.what {
             What::Part { part, .. } => {
-                let same = self
-                    .items
-                    .iter_mut()
-                    .find(|item| matches!(item.block.what, What::Part { part: p, .. } if p == part));
+                let same = self.items.iter_mut().find(
+                    |item| matches!(item.block.what, What::Part { part: p, .. } if p == part),
+                );
                 match same {
                     Some(item) => item.count += 1,
                     None => self.add_part(job, part, 1),

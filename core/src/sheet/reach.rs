@@ -14,10 +14,13 @@ pub(super) fn by_stock(
 ) -> Option<(Vec<Kind>, Vec<Part>)> {
     let mut stocks: Vec<Option<String>> = Vec::new();
     for kind in &mut kinds {
-        kind.group = stocks.iter().position(|stock| *stock == kind.stock).unwrap_or_else(|| {
-            stocks.push(kind.stock.clone());
-            stocks.len() - 1
-        });
+        kind.group = stocks
+            .iter()
+            .position(|stock| *stock == kind.stock)
+            .unwrap_or_else(|| {
+                stocks.push(kind.stock.clone());
+                stocks.len() - 1
+            });
     }
     let mut check = check.at("parts");
     let grouped: Vec<_> = parts
@@ -29,13 +32,28 @@ pub(super) fn by_stock(
             let group = found.or(only);
             if group.is_none() {
                 let message = match &stock {
-                    Some(stock) => message!["No sheet is of the stock «", stock, "»: add one, or correct the name."],
-                    None => message!["There are sheets of several stocks: say which one this part is made of."],
+                    Some(stock) => message![
+                        "No sheet is of the stock «",
+                        stock,
+                        "»: add one, or correct the name."
+                    ],
+                    None => message![
+                        "There are sheets of several stocks: say which one this part is made of."
+                    ],
                 };
-                let code = if stock.is_some() { Code::UnknownWord } else { Code::Missing };
-                check.at(&index.to_string()).refuse("stock", code, message, None);
+                let code = if stock.is_some() {
+                    Code::UnknownWord
+                } else {
+                    Code::Missing
+                };
+                check
+                    .at(&index.to_string())
+                    .refuse("stock", code, message, None);
             }
-            Some(Part { group: group?, ..part })
+            Some(Part {
+                group: group?,
+                ..part
+            })
         })
         .collect();
     let grouped: Option<Vec<_>> = grouped.into_iter().collect();
@@ -58,8 +76,15 @@ pub(super) fn can_be_cut(job: &Job, check: &mut Checker<'_>) {
     for (index, kind) in job.kinds.iter().enumerate() {
         let usable = kind.usable();
         if usable.x <= 0 || usable.y <= 0 {
-            let message = message!["Nothing is left of this sheet once its edges are trimmed: trim less than half of its width."];
-            check.at("sheets").at(&index.to_string()).refuse("edgeTrim", Code::TooLarge, message, None);
+            let message = message![
+                "Nothing is left of this sheet once its edges are trimmed: trim less than half of its width."
+            ];
+            check.at("sheets").at(&index.to_string()).refuse(
+                "edgeTrim",
+                Code::TooLarge,
+                message,
+                None,
+            );
         }
     }
     for (index, part) in job.parts.iter().enumerate() {
@@ -90,17 +115,24 @@ fn is_wider_than_kerf(job: &Job, part: &Part, check: &mut Checker<'_>) {
 fn fits_a_sheet(job: &Job, part: &Part, check: &mut Checker<'_>) {
     let own = || job.kinds.iter().filter(|kind| kind.group == part.group);
     let fits = |kind: &Kind, turned| {
-        part.on(kind.grain, turned).is_some_and(|size| size.fits(kind.usable()))
+        part.on(kind.grain, turned)
+            .is_some_and(|size| size.fits(kind.usable()))
     };
     if own().any(|kind| fits(kind, false) || fits(kind, true)) {
         return;
     }
-    let Some(largest) = own().max_by_key(|kind| kind.usable().area()) else { return };
+    let Some(largest) = own().max_by_key(|kind| kind.usable().area()) else {
+        return;
+    };
     let along = part.on(largest.grain, false).unwrap_or_default();
     let beyond = |side: Um, room: Um| side > room;
     let usable = largest.usable();
     // The side that is too long on the largest sheet, in the part's own words.
-    let field = if beyond(along.x, usable.x) == (along.x == part.size.x) { "length" } else { "width" };
+    let field = if beyond(along.x, usable.x) == (along.x == part.size.x) {
+        "length"
+    } else {
+        "width"
+    };
     let message = message![
         "This part is larger than every sheet of its stock. With its allowances it needs a sheet of at least ",
         mm(along.x + largest.size.x - usable.x),
@@ -119,7 +151,10 @@ fn fits_a_sheet(job: &Job, part: &Part, check: &mut Checker<'_>) {
 fn can_be_lifted(job: &Job, rough: &Rough, part: &Part, check: &mut Checker<'_>) {
     for kind in job.kinds.iter().filter(|kind| kind.group == part.group) {
         let around = 2 * rough.around(kind);
-        let piece = Size { x: part.size.x + around, y: part.size.y + around };
+        let piece = Size {
+            x: part.size.x + around,
+            y: part.size.y + around,
+        };
         if rough.lifts(piece, kind) {
             continue;
         }
@@ -145,7 +180,12 @@ fn can_be_lifted(job: &Job, rough: &Rough, part: &Part, check: &mut Checker<'_>)
                 " must itself come to the saw and is heavier: allow more here."
             ],
         };
-        check.refuse(field, Code::TooSmall, message, least.map(|least| mm(least).mm()));
+        check.refuse(
+            field,
+            Code::TooSmall,
+            message,
+            least.map(|least| mm(least).mm()),
+        );
         return;
     }
 }

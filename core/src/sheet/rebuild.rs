@@ -37,7 +37,10 @@ pub(super) fn from(job: &Job, group: &Group, best: &Layout, chance: &mut Chance)
     }
     let chosen = choose(best, chance);
     let apart = |index: &usize| chosen.contains(index);
-    let again: Vec<&Laid> = chosen.iter().filter_map(|index| best.laid.get(*index)).collect();
+    let again: Vec<&Laid> = chosen
+        .iter()
+        .filter_map(|index| best.laid.get(*index))
+        .collect();
     let kind = job.kinds.get(again.first()?.kind)?;
     let keeps = Keeps {
         waste_per_mille: chance.pick(&[0, 2, 10, 30, 80])?,
@@ -45,8 +48,18 @@ pub(super) fn from(job: &Job, group: &Group, best: &Layout, chance: &mut Chance)
     };
     let mut pool = Pool::of_parts(job, &[], kind.grain);
     for laid in &again {
-        let same_grain = job.kinds.get(laid.kind).is_some_and(|other| other.grain == kind.grain);
-        let keeps = if same_grain { keeps } else { Keeps { percent: 0, ..keeps } };
+        let same_grain = job
+            .kinds
+            .get(laid.kind)
+            .is_some_and(|other| other.grain == kind.grain);
+        let keeps = if same_grain {
+            keeps
+        } else {
+            Keeps {
+                percent: 0,
+                ..keeps
+            }
+        };
         let blocks = match &laid.block.what {
             // The whole of it would come back as it was.
             super::block::What::Join { blocks, .. } => blocks.clone(),
@@ -65,7 +78,11 @@ pub(super) fn from(job: &Job, group: &Group, best: &Layout, chance: &mut Chance)
     }
     let target = target(group, best, chance);
     let mut laid = lay(job, group, pool, &kinds, &rule, Some(target), chance)?.laid;
-    let kept = best.laid.iter().enumerate().filter(|(index, _)| !apart(index));
+    let kept = best
+        .laid
+        .iter()
+        .enumerate()
+        .filter(|(index, _)| !apart(index));
     laid.extend(kept.map(|(_, laid)| laid.clone()));
     Some(Layout::new(job, laid))
 }
@@ -89,7 +106,10 @@ pub(super) fn choose(best: &Layout, chance: &mut Chance) -> Vec<usize> {
 
 /// A length for the last sheet that would be better: between the least that is possible and what is used.
 pub(super) fn target(group: &Group, best: &Layout, chance: &mut Chance) -> Um {
-    let least = group.bound.map_or(best.wood.used / 2, |bound| bound.used).min(best.wood.used);
+    let least = group
+        .bound
+        .map_or(best.wood.used / 2, |bound| bound.used)
+        .min(best.wood.used);
     let share = chance.pick(&[0, 600, 900, 970, 990, 1000]).unwrap_or(0);
     let target = least + (best.wood.used - least) * share / 1000;
     target.min(best.wood.used - 1)
@@ -103,9 +123,17 @@ fn join_some(job: &Job, kind: &Kind, pool: &mut Pool, chance: &mut Chance) {
 
 /// The kinds of sheets in an order to use them: off-cuts first, the smallest of them before others.
 fn supply(job: &Job, group: &Group, chance: &mut Chance) -> Vec<usize> {
-    let own = job.kinds.iter().enumerate().filter(|(_, kind)| kind.group == group.number);
+    let own = job
+        .kinds
+        .iter()
+        .enumerate()
+        .filter(|(_, kind)| kind.group == group.number);
     let ranked = own.map(|(index, kind)| {
-        let rank = if kind.offcut { kind.usable().area() } else { chance.up_to(1000) };
+        let rank = if kind.offcut {
+            kind.usable().area()
+        } else {
+            chance.up_to(1000)
+        };
         ((!kind.offcut, rank), index)
     });
     in_order(ranked.collect::<Vec<_>>(), |one, other| one.0.cmp(&other.0))
@@ -150,7 +178,10 @@ pub(super) fn lay(
             let Some(block) = sheet(job, kind, &mut pool, rule, limit, chance) else {
                 break;
             };
-            laid.push(Laid { kind: *index, block });
+            laid.push(Laid {
+                kind: *index,
+                block,
+            });
         }
     }
     while !pool.is_empty() {
@@ -179,7 +210,10 @@ pub(super) fn put_in_order(pool: &mut Pool, rule: &Rule, chance: &mut Chance) {
 fn largest<'a>(job: &'a Job, group: &Group, pool: &Pool) -> Option<(usize, &'a Kind)> {
     let fits = |kind: &Kind| {
         let pool = pool.clone().on(job, kind.grain);
-        let mut lying = pool.items.iter().flat_map(|item| [item.lying(false), item.lying(true)]);
+        let mut lying = pool
+            .items
+            .iter()
+            .flat_map(|item| [item.lying(false), item.lying(true)]);
         lying.any(|size| size.is_some_and(|size| size.fits(kind.usable())))
     };
     let own = job.kinds.iter().enumerate();
@@ -192,7 +226,9 @@ fn first_alone(job: &Job, kind: &Kind, pool: &mut Pool) -> Option<Block> {
     for index in 0..pool.items.len() {
         let item = pool.items.get(index)?;
         for turned in [false, true] {
-            let fits = item.lying(turned).is_some_and(|size| size.fits(kind.usable()));
+            let fits = item
+                .lying(turned)
+                .is_some_and(|size| size.fits(kind.usable()));
             if fits {
                 let block = item.row(turned, Joint::sawn(Axis::X, job), 1)?;
                 pool.take(index, 1);

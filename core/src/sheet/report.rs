@@ -1,7 +1,7 @@
 //! From a search to a plan.
 
 use super::cuts::{self, Cutting, Fate, Piece};
-use super::job::{Axis, Job, Kind, Part, Size, mm};
+use super::job::{Axis, Budget, Job, Kind, Part, Size, mm};
 use super::plan::{
     CutStep, LaidPart, LaidSheet, Offcut, PieceKind, Place, SearchReached, SheetLayoutPlan, Side,
     StockBound, Yielded,
@@ -21,12 +21,19 @@ pub(super) fn plan(search: &Search<'_>) -> SheetLayoutPlan {
     let kind = |sheet: &LaidSheet| job.kinds.get(sheet.kind);
     let wholes = || sheets.iter().filter_map(kind).filter(|kind| !kind.offcut);
     let whole_sheets = wholes().map(|_| 1).sum();
-    let area: f64 = sheets.iter().filter_map(kind).map(|kind| kind.size.area() as f64).sum();
+    let area: f64 = sheets
+        .iter()
+        .filter_map(kind)
+        .map(|kind| kind.size.area() as f64)
+        .sum();
     let wood: f64 = sheets.iter().map(|sheet| wood(job, sheet)).sum();
     SheetLayoutPlan {
         whole_sheets,
         offcuts_used: sheets.len() as u32 - whole_sheets,
-        used_length: sheets.last().map(|sheet| sheet.used_length).unwrap_or_default(),
+        used_length: sheets
+            .last()
+            .map(|sheet| sheet.used_length)
+            .unwrap_or_default(),
         settings: sheets.iter().map(|sheet| sheet.settings).sum(),
         share: share(wood, area),
         cost: wholes().map(|kind| kind.price).sum(),
@@ -37,7 +44,10 @@ pub(super) fn plan(search: &Search<'_>) -> SheetLayoutPlan {
             best: written::write(search),
             proven: search.is_proven(),
         },
-        job: job.clone(),
+        job: Job {
+            budget: Budget::default(),
+            ..job.clone()
+        },
         sheets,
     }
 }
@@ -47,7 +57,10 @@ fn share(wood: f64, area: f64) -> f64 {
 }
 
 fn wood(job: &Job, sheet: &LaidSheet) -> f64 {
-    let parts = sheet.parts.iter().filter_map(|laid| job.parts.get(laid.part));
+    let parts = sheet
+        .parts
+        .iter()
+        .filter_map(|laid| job.parts.get(laid.part));
     parts.map(|part| part.size.area() as f64).sum()
 }
 
@@ -56,7 +69,10 @@ fn bounds(search: &Search<'_>) -> Vec<StockBound> {
         let kind = search.job.kinds.iter().find(|kind| kind.group == number);
         kind.and_then(|kind| kind.stock.clone())
     };
-    let known = search.groups.iter().filter_map(|group| Some((group.number, group.bound?)));
+    let known = search
+        .groups
+        .iter()
+        .filter_map(|group| Some((group.number, group.bound?)));
     known
         .map(|(number, bound)| StockBound {
             stock: of_stock(number),
@@ -78,7 +94,10 @@ fn place(piece: &Piece) -> Place {
 fn sheet(job: &Job, kind: &Kind, laid: &Laid, number: u32) -> LaidSheet {
     let cutting = cuts::cutting(job, kind, &laid.block);
     let turns = sequence::sequence(&cutting, kind.grain);
-    let offcuts = cutting.pieces.iter().filter(|piece| piece.fate == Fate::Offcut);
+    let offcuts = cutting
+        .pieces
+        .iter()
+        .filter(|piece| piece.fate == Fate::Offcut);
     let mut sheet = LaidSheet {
         number,
         kind: laid.kind,
@@ -87,7 +106,11 @@ fn sheet(job: &Job, kind: &Kind, laid: &Laid, number: u32) -> LaidSheet {
         thickness: kind.thickness,
         length: mm(kind.size.x),
         width: mm(kind.size.y),
-        parts: cutting.pieces.iter().filter_map(|piece| part(job, piece)).collect(),
+        parts: cutting
+            .pieces
+            .iter()
+            .filter_map(|piece| part(job, piece))
+            .collect(),
         offcuts: offcuts
             .map(|piece| Offcut {
                 place: place(piece),
@@ -105,7 +128,11 @@ fn sheet(job: &Job, kind: &Kind, laid: &Laid, number: u32) -> LaidSheet {
 }
 
 fn part(job: &Job, piece: &Piece) -> Option<LaidPart> {
-    let Fate::Part { part: index, turned } = piece.fate else {
+    let Fate::Part {
+        part: index,
+        turned,
+    } = piece.fate
+    else {
         return None;
     };
     let part = job.parts.get(index)?;
@@ -150,7 +177,11 @@ fn steps(job: &Job, cutting: &Cutting, turns: &[Turn]) -> Vec<CutStep> {
         fence: mm(turn.cut.fence),
         same_setting: turn.same_setting,
         later: turn.cut.later,
-        yields: [Some(turn.cut.kept), turn.cut.rest].into_iter().flatten().filter_map(yielded).collect(),
+        yields: [Some(turn.cut.kept), turn.cut.rest]
+            .into_iter()
+            .flatten()
+            .filter_map(yielded)
+            .collect(),
     };
     (1..).zip(turns).map(step).collect()
 }

@@ -73,7 +73,7 @@ request! {
     pub struct RoughRequest {
         /// Longest side of a piece that a person lifts, mm; no bound when left out.
         pub longest: Given<f64> = "longest",
-        /// Its other side at most, mm; no bound when left out.
+        /// Its other side at most, mm; the same as `longest` when left out.
         pub widest: Given<f64> = "widest",
         /// Its mass at most, kg; needs each sheet's `mass`; no bound when left out.
         pub heaviest: Given<f64> = "heaviest",

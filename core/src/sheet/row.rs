@@ -8,9 +8,13 @@ use super::pool::Pool;
 
 /// Fills the last bay with strips along the rule's axis; what stays free beside and beyond is left open.
 pub(super) fn fill_with_rows(filling: &mut Filling<'_>, pool: &mut Pool, chance: &mut Chance) {
-    let Some(axis) = filling.rule.strips else { return };
+    let Some(axis) = filling.rule.strips else {
+        return;
+    };
     let across = axis.other();
-    let Some(mut rest) = filling.take_last() else { return };
+    let Some(mut rest) = filling.take_last() else {
+        return;
+    };
     let mut open = Vec::new();
     while let Some(width) = width_of_strip(filling, pool, rest, axis, chance) {
         let length = rest.size.along(axis);
@@ -20,8 +24,14 @@ pub(super) fn fill_with_rows(filling: &mut Filling<'_>, pool: &mut Pool, chance:
         let Some(widest) = widest else { break };
         let (mut strip, next) = filling.part(rest, across, widest);
         for (place, column) in chosen.iter().enumerate() {
-            let Some(item) = pool.items.get(column.item) else { continue };
-            let Some(block) = item.row(column.turned, Joint::sawn(across, filling.job), column.count) else {
+            let Some(item) = pool.items.get(column.item) else {
+                continue;
+            };
+            let Some(block) = item.row(
+                column.turned,
+                Joint::sawn(across, filling.job),
+                column.count,
+            ) else {
                 continue;
             };
             let (bay, beyond) = filling.part(strip, axis, column.length);
@@ -70,8 +80,12 @@ fn width_of_strip(
     chance: &mut Chance,
 ) -> Option<Um> {
     let mut widths = pool.items.iter().flat_map(|item| {
-        let lying = [false, true].into_iter().filter_map(|turned| item.lying(turned));
-        lying.filter(|size| size.fits(rest.size)).map(|size| size.along(axis.other()))
+        let lying = [false, true]
+            .into_iter()
+            .filter_map(|turned| item.lying(turned));
+        lying
+            .filter(|size| size.fits(rest.size))
+            .map(|size| size.along(axis.other()))
     });
     if filling.rule.widest_first {
         return widths.max();
@@ -84,7 +98,9 @@ fn columns(filling: &Filling<'_>, pool: &Pool, axis: Axis, width: Um, length: Um
     let mut columns = Vec::new();
     for (index, item) in pool.items.iter().enumerate() {
         for turned in [false, true] {
-            let Some(size) = item.lying(turned) else { continue };
+            let Some(size) = item.lying(turned) else {
+                continue;
+            };
             let (along, across) = (size.along(axis), size.along(axis.other()));
             if along > length || across > width {
                 continue;
@@ -128,27 +144,39 @@ fn fullest(columns: &[Column], room: Um, kerf: Um) -> Vec<Column> {
     let mut log: Vec<(usize, usize)> = Vec::new();
     let mut cells: Vec<Option<Reached>> = vec![None; CELLS as usize + 1];
     if let Some(first) = cells.first_mut() {
-        *first = Some(Reached { length: 0, value: 0, log: START });
+        *first = Some(Reached {
+            length: 0,
+            value: 0,
+            log: START,
+        });
     }
     for (index, column) in columns.iter().enumerate() {
         // An item that may turn has two columns; the second takes what the first has left, in `no_more_than`.
         for _ in 0..column.times {
             let mut changed = false;
             for cell in (0..cells.len()).rev() {
-                let Some(before) = cells.get(cell).copied().flatten() else { continue };
+                let Some(before) = cells.get(cell).copied().flatten() else {
+                    continue;
+                };
                 let length = before.length + column.length + kerf;
                 if length > room || !no_more_than(columns, &log, before.log, column) {
                     continue;
                 }
                 let value = before.value + column.value;
                 let place = (length * CELLS).checked_div(room).unwrap_or(0) as usize;
-                let Some(there) = cells.get_mut(place) else { continue };
+                let Some(there) = cells.get_mut(place) else {
+                    continue;
+                };
                 let better = there.is_none_or(|there| {
                     value > there.value || (value == there.value && length < there.length)
                 });
                 if better {
                     log.push((index, before.log));
-                    *there = Some(Reached { length, value, log: log.len() - 1 });
+                    *there = Some(Reached {
+                        length,
+                        value,
+                        log: log.len() - 1,
+                    });
                     changed = true;
                 }
             }
@@ -168,11 +196,18 @@ fn fullest(columns: &[Column], room: Um, kerf: Um) -> Vec<Column> {
 }
 
 /// Whether one more column leaves no item used more often than there are of it.
-fn no_more_than(columns: &[Column], log: &[(usize, usize)], mut at: usize, column: &Column) -> bool {
+fn no_more_than(
+    columns: &[Column],
+    log: &[(usize, usize)],
+    mut at: usize,
+    column: &Column,
+) -> bool {
     let all = column.times * column.count;
     let mut used = column.count;
     while let Some((index, before)) = log.get(at) {
-        let same = columns.get(*index).filter(|other| other.item == column.item);
+        let same = columns
+            .get(*index)
+            .filter(|other| other.item == column.item);
         used += same.map_or(0, |other| other.count);
         at = *before;
     }
@@ -182,7 +217,11 @@ fn no_more_than(columns: &[Column], log: &[(usize, usize)], mut at: usize, colum
 /// Takes what was chosen from the pool, later items first, since an item that is used up is taken out.
 fn take(pool: &mut Pool, chosen: &[Column]) {
     for index in (0..pool.items.len()).rev() {
-        let used = chosen.iter().filter(|column| column.item == index).map(|column| column.count).sum();
+        let used = chosen
+            .iter()
+            .filter(|column| column.item == index)
+            .map(|column| column.count)
+            .sum();
         if used > 0 {
             pool.take(index, used);
         }

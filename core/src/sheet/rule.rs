@@ -94,9 +94,18 @@ impl Rule {
             along: (0, 0),
             noise: 0,
             strips: STRIPS.get(choose(number, 3)).copied().flatten(),
-            next: NEXTS.get(choose(number / 3, 3)).copied().unwrap_or(Next::Part),
-            split: SPLITS.get(choose(number / 9, 4)).copied().unwrap_or(Split::LargestRest),
-            order: ORDERS.get(choose(number / 9 + number, 4)).copied().unwrap_or(Order::Area),
+            next: NEXTS
+                .get(choose(number / 3, 3))
+                .copied()
+                .unwrap_or(Next::Part),
+            split: SPLITS
+                .get(choose(number / 9, 4))
+                .copied()
+                .unwrap_or(Split::LargestRest),
+            order: ORDERS
+                .get(choose(number / 9 + number, 4))
+                .copied()
+                .unwrap_or(Order::Area),
             stacks: number % 2 == 0,
             filled: 70,
             widest_first: true,
@@ -105,7 +114,11 @@ impl Rule {
 
     /// A rule drawn by chance.
     pub(super) fn drawn(chance: &mut Chance) -> Self {
-        let strips = if chance.percent(35) { chance.pick(&STRIPS).flatten() } else { None };
+        let strips = if chance.percent(35) {
+            chance.pick(&STRIPS).flatten()
+        } else {
+            None
+        };
         Self {
             area: chance.up_to(6),
             side: chance.up_to(12),

@@ -63,7 +63,12 @@ impl Layout {
             .iter()
             .copied()
             // Of equals the last one, so that the same layout always comes out in the same order.
-            .min_by_key(|index| (laid.get(*index).map_or(0, |laid| laid.block.size.x), usize::MAX - index));
+            .min_by_key(|index| {
+                (
+                    laid.get(*index).map_or(0, |laid| laid.block.size.x),
+                    usize::MAX - index,
+                )
+            });
         if let Some(least) = least {
             let last = laid.remove(least);
             laid.push(last);
@@ -104,8 +109,15 @@ fn wood(job: &Job, laid: &[Laid]) -> Wood {
         sheets: laid.len() as u32,
         ..Wood::default()
     };
-    let group = laid.first().and_then(|laid| kind(job, laid)).map(|kind| kind.group);
-    let own = || job.kinds.iter().filter(|kind| Some(kind.group) == group && !kind.offcut);
+    let group = laid
+        .first()
+        .and_then(|laid| kind(job, laid))
+        .map(|kind| kind.group);
+    let own = || {
+        job.kinds
+            .iter()
+            .filter(|kind| Some(kind.group) == group && !kind.offcut)
+    };
     let priced = own().all(|kind| kind.price.is_some());
     let mut used_of_each = vec![0_u32; job.kinds.len()];
     for laid in laid {
@@ -115,7 +127,9 @@ fn wood(job: &Job, laid: &[Laid]) -> Wood {
         wood.used = laid.block.size.x;
     }
     for (kind, used) in job.kinds.iter().zip(used_of_each) {
-        wood.short += kind.quantity.map_or(0, |quantity| used.saturating_sub(quantity));
+        wood.short += kind
+            .quantity
+            .map_or(0, |quantity| used.saturating_sub(quantity));
         if !kind.offcut {
             let price = if priced { thousandths(kind.price) } else { 1 };
             wood.cost += price * Um::from(used);
@@ -127,7 +141,10 @@ fn wood(job: &Job, laid: &[Laid]) -> Wood {
     wood
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "within its limit, and a float cast saturates")]
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "within its limit, and a float cast saturates"
+)]
 fn thousandths(price: Option<f64>) -> Um {
     (price.unwrap_or_default() * 1000.0).round() as Um
 }
@@ -155,7 +172,11 @@ impl Group {
             .collect();
         let mut kinds = job.kinds.iter().filter(|kind| kind.group == number);
         let only = kinds.next().filter(|_| kinds.next().is_none());
-        let pieces = job.parts.iter().zip(counts.clone()).filter(|(_, count)| *count > 0);
+        let pieces = job
+            .parts
+            .iter()
+            .zip(counts.clone())
+            .filter(|(_, count)| *count > 0);
         let bound = only.map(|kind| bound(job, kind, pieces));
         Self {
             number,
@@ -166,9 +187,14 @@ impl Group {
     }
 
     pub(super) fn is_proven(&self) -> bool {
-        self.best.as_ref().zip(self.bound).is_some_and(|(best, bound)| {
-            best.wood.short == 0 && best.wood.sheets == bound.sheets && best.wood.used <= bound.used
-        })
+        self.best
+            .as_ref()
+            .zip(self.bound)
+            .is_some_and(|(best, bound)| {
+                best.wood.short == 0
+                    && best.wood.sheets == bound.sheets
+                    && best.wood.used <= bound.used
+            })
     }
 
     /// Puts a layout in place of the best one, unless it is worse.
@@ -213,9 +239,15 @@ impl Group {
         let slack = chance.pick(&[0, 0, 2, 5, 20]).unwrap_or(0);
         let mut at = best;
         for step in 0..STEPS {
-            let Some(layout) = rebuild::from(job, self, &at, chance) else { continue };
-            let used = layout.wood.used - at.wood.used.max(1000) * slack * (STEPS - step) / STEPS / 1000;
-            let eased = Wood { used, ..layout.wood };
+            let Some(layout) = rebuild::from(job, self, &at, chance) else {
+                continue;
+            };
+            let used =
+                layout.wood.used - at.wood.used.max(1000) * slack * (STEPS - step) / STEPS / 1000;
+            let eased = Wood {
+                used,
+                ..layout.wood
+            };
             if eased <= at.wood {
                 self.offer(job, layout.clone());
                 at = layout;
@@ -244,7 +276,9 @@ impl<'a> Search<'a> {
         let groups = (0..=last.unwrap_or(0)).map(|number| Group::new(job, number));
         Self {
             job,
-            groups: groups.filter(|group| group.counts.iter().any(|count| *count > 0)).collect(),
+            groups: groups
+                .filter(|group| group.counts.iter().any(|count| *count > 0))
+                .collect(),
             rounds: 0,
         }
     }
@@ -292,7 +326,10 @@ impl<'a> Search<'a> {
 
     /// Every sheet with its layout, stock after stock.
     pub(super) fn laid(&self) -> impl Iterator<Item = &Laid> {
-        self.groups.iter().filter_map(|group| group.best.as_ref()).flat_map(|best| &best.laid)
+        self.groups
+            .iter()
+            .filter_map(|group| group.best.as_ref())
+            .flat_map(|best| &best.laid)
     }
 }
 

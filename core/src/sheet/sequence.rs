@@ -39,7 +39,9 @@ pub(crate) fn sequence(cutting: &Cutting, grain: Grain) -> Vec<Turn> {
 
 /// How often the fence is set.
 pub(crate) fn settings(turns: &[Turn]) -> u32 {
-    let set = turns.iter().filter(|turn| !turn.same_setting && turn.cut.kind != CutKind::Rough);
+    let set = turns
+        .iter()
+        .filter(|turn| !turn.same_setting && turn.cut.kind != CutKind::Rough);
     set.map(|_| 1).sum()
 }
 
@@ -60,11 +62,18 @@ fn next(ready: &[(usize, Cut)], set: Option<Setting>, grain: Grain) -> Option<us
     let stays = |cut: &Cut| set.is_some() && setting(cut, grain) == set;
     let phase = |cut: &Cut| (cut.later, cut.kind);
     let first = ready.iter().map(|(_, cut)| phase(cut)).min()?;
-    let same = ready.iter().position(|(_, cut)| stays(cut) && cut.later == first.0);
+    let same = ready
+        .iter()
+        .position(|(_, cut)| stays(cut) && cut.later == first.0);
     if same.is_some() {
         return same;
     }
-    let here = || ready.iter().enumerate().filter(|(_, (_, cut))| phase(cut) == first);
+    let here = || {
+        ready
+            .iter()
+            .enumerate()
+            .filter(|(_, (_, cut))| phase(cut) == first)
+    };
     let waiting = |cut: &Cut| {
         let same = here().filter(|(_, (_, other))| setting(other, grain) == setting(cut, grain));
         same.count()

@@ -56,8 +56,15 @@ struct Node {
 
 #[derive(Clone, Copy, Debug)]
 enum Kind {
-    Leaf { part: usize, turned: bool },
-    Join { axis: Axis, first: usize, second: usize },
+    Leaf {
+        part: usize,
+        turned: bool,
+    },
+    Join {
+        axis: Axis,
+        first: usize,
+        second: usize,
+    },
 }
 
 /// All sheets as binary trees.
@@ -77,7 +84,12 @@ enum Change {
     Turned(usize),
     Flipped(usize),
     /// A node, its brother of before, the axis of their joint, and whether it came first.
-    Moved { node: usize, beside: usize, axis: Axis, first: bool },
+    Moved {
+        node: usize,
+        beside: usize,
+        axis: Axis,
+        first: bool,
+    },
 }
 
 impl<'a> Forest<'a> {
@@ -108,7 +120,10 @@ impl<'a> Forest<'a> {
     fn add(&mut self, block: &Block, parent: usize) -> Option<usize> {
         match &block.what {
             What::Part { part, turned } => {
-                let what = Kind::Leaf { part: *part, turned: *turned };
+                let what = Kind::Leaf {
+                    part: *part,
+                    turned: *turned,
+                };
                 Some(self.push(parent, block.size, what))
             }
             What::Join { joint, blocks } => self.add_all(joint.axis, blocks, parent),
@@ -121,10 +136,25 @@ impl<'a> Forest<'a> {
             return self.add(one, parent);
         }
         let (first, second) = blocks.split_at_checked(blocks.len() / 2)?;
-        let node = self.push(parent, Size::default(), Kind::Join { axis, first: NONE, second: NONE });
+        let node = self.push(
+            parent,
+            Size::default(),
+            Kind::Join {
+                axis,
+                first: NONE,
+                second: NONE,
+            },
+        );
         let first = self.add_all(axis, first, node)?;
         let second = self.add_all(axis, second, node)?;
-        self.set(node, Kind::Join { axis, first, second });
+        self.set(
+            node,
+            Kind::Join {
+                axis,
+                first,
+                second,
+            },
+        );
         self.measure(node);
         Some(node)
     }
@@ -147,15 +177,22 @@ impl<'a> Forest<'a> {
 
     /// Measures one node; says whether that changed anything.
     fn measure(&mut self, index: usize) -> bool {
-        let Some(node) = self.get(index) else { return false };
+        let Some(node) = self.get(index) else {
+            return false;
+        };
         let size = match node.what {
             Kind::Leaf { part, turned } => {
                 let part = self.job.parts.get(part);
-                part.and_then(|part| part.on(self.grain, turned)).unwrap_or(node.size)
+                part.and_then(|part| part.on(self.grain, turned))
+                    .unwrap_or(node.size)
             }
-            Kind::Join { axis, first, second } => {
-                let [first, second] =
-                    [first, second].map(|child| self.get(child).map(|node| node.size).unwrap_or_default());
+            Kind::Join {
+                axis,
+                first,
+                second,
+            } => {
+                let [first, second] = [first, second]
+                    .map(|child| self.get(child).map(|node| node.size).unwrap_or_default());
                 let across = axis.other();
                 Size::default()
                     .with(axis, first.along(axis) + second.along(axis) + self.job.kerf)
@@ -179,12 +216,18 @@ impl<'a> Forest<'a> {
     }
 
     fn fits(&self) -> bool {
-        self.roots.iter().all(|(root, room)| self.get(*root).is_some_and(|root| root.size.fits(*room)))
+        self.roots
+            .iter()
+            .all(|(root, room)| self.get(*root).is_some_and(|root| root.size.fits(*room)))
     }
 
     /// Length of the last sheet first, its width as a little help.
     fn cost(&self) -> Um {
-        let sizes = self.roots.iter().filter_map(|(root, _)| self.get(*root)).map(|root| root.size);
+        let sizes = self
+            .roots
+            .iter()
+            .filter_map(|(root, _)| self.get(*root))
+            .map(|root| root.size);
         let all: Um = sizes.clone().map(|size| size.x * 32 + size.y).sum();
         sizes.last().map_or(0, |last| all + last.x * 32)
     }
@@ -209,21 +252,48 @@ impl<'a> Forest<'a> {
             Change::Exchanged(one, other) => drop(self.exchange(one, other)),
             Change::Turned(leaf) => drop(self.turn(leaf)),
             Change::Flipped(join) => drop(self.flip(join)),
-            Change::Moved { node, beside, axis, first } => drop(self.move_beside(node, beside, axis, first)),
+            Change::Moved {
+                node,
+                beside,
+                axis,
+                first,
+            } => drop(self.move_beside(node, beside, axis, first)),
         }
     }
 
     fn turn(&mut self, leaf: usize) -> Option<Change> {
-        let Kind::Leaf { part, turned } = self.get(leaf)?.what else { return None };
+        let Kind::Leaf { part, turned } = self.get(leaf)?.what else {
+            return None;
+        };
         self.job.parts.get(part)?.on(self.grain, !turned)?;
-        self.set(leaf, Kind::Leaf { part, turned: !turned });
+        self.set(
+            leaf,
+            Kind::Leaf {
+                part,
+                turned: !turned,
+            },
+        );
         self.measure_up(leaf);
         Some(Change::Turned(leaf))
     }
 
     fn flip(&mut self, join: usize) -> Option<Change> {
-        let Kind::Join { axis, first, second } = self.get(join)?.what else { return None };
-        self.set(join, Kind::Join { axis: axis.other(), first, second });
+        let Kind::Join {
+            axis,
+            first,
+            second,
+        } = self.get(join)?.what
+        else {
+            return None;
+        };
+        self.set(
+            join,
+            Kind::Join {
+                axis: axis.other(),
+                first,
+                second,
+            },
+        );
         self.measure_up(join);
         Some(Change::Flipped(join))
     }
@@ -247,7 +317,9 @@ impl<'a> Forest<'a> {
             }
             return;
         }
-        if let Some(Kind::Join { first, second, .. }) = self.nodes.get_mut(parent).map(|node| &mut node.what) {
+        if let Some(Kind::Join { first, second, .. }) =
+            self.nodes.get_mut(parent).map(|node| &mut node.what)
+        {
             if *first == old {
                 *first = new;
             } else if *second == old {
@@ -262,7 +334,9 @@ impl<'a> Forest<'a> {
             return None;
         }
         let parents = [one, other].map(|node| self.get(node).map(|node| node.parent));
-        let [Some(first), Some(second)] = parents else { return None };
+        let [Some(first), Some(second)] = parents else {
+            return None;
+        };
         // Under the same parent nothing would change.
         if first == second && first != NONE {
             return None;
@@ -276,13 +350,27 @@ impl<'a> Forest<'a> {
     }
 
     /// A block leaves its place, and is joined to another one.
-    fn move_beside(&mut self, node: usize, beside: usize, axis: Axis, first: bool) -> Option<Change> {
+    fn move_beside(
+        &mut self,
+        node: usize,
+        beside: usize,
+        axis: Axis,
+        first: bool,
+    ) -> Option<Change> {
         let joint = self.get(node)?.parent;
         if joint == beside || self.is_within(beside, node) {
             return None;
         }
-        let Node { parent: above, what: Kind::Join { axis: old_axis, first: one, second: two }, .. } =
-            self.get(joint)?
+        let Node {
+            parent: above,
+            what:
+                Kind::Join {
+                    axis: old_axis,
+                    first: one,
+                    second: two,
+                },
+            ..
+        } = self.get(joint)?
         else {
             return None;
         };
@@ -291,22 +379,42 @@ impl<'a> Forest<'a> {
         self.replace_child(above, joint, brother);
         let new_above = self.get(beside)?.parent;
         self.replace_child(new_above, beside, joint);
-        let (one, two) = if first { (node, beside) } else { (beside, node) };
-        self.set(joint, Kind::Join { axis, first: one, second: two });
+        let (one, two) = if first {
+            (node, beside)
+        } else {
+            (beside, node)
+        };
+        self.set(
+            joint,
+            Kind::Join {
+                axis,
+                first: one,
+                second: two,
+            },
+        );
         self.set_parent(beside, joint);
         self.set_parent(node, joint);
         self.measure_up(above);
         self.measure(joint);
         // The joint may measure the same as before at another place: go on from above it.
         self.measure_up(new_above);
-        Some(Change::Moved { node, beside: brother, axis: old_axis, first: was_first })
+        Some(Change::Moved {
+            node,
+            beside: brother,
+            axis: old_axis,
+            first: was_first,
+        })
     }
 
     fn block(&self, index: usize) -> Option<Block> {
         let node = self.get(index)?;
         match node.what {
             Kind::Leaf { part, turned } => Block::part(self.job, part, turned, self.grain),
-            Kind::Join { axis, first, second } => {
+            Kind::Join {
+                axis,
+                first,
+                second,
+            } => {
                 let blocks = [self.block(first)?, self.block(second)?];
                 Block::join(Joint::sawn(axis, self.job), blocks)
             }
@@ -317,7 +425,12 @@ impl<'a> Forest<'a> {
         let kinds = layout.laid.iter().map(|laid| laid.kind);
         let sheets = kinds.zip(&self.roots);
         sheets
-            .filter_map(|(kind, (root, _))| Some(Laid { kind, block: self.block(*root)? }))
+            .filter_map(|(kind, (root, _))| {
+                Some(Laid {
+                    kind,
+                    block: self.block(*root)?,
+                })
+            })
             .collect()
     }
 }

@@ -35,8 +35,20 @@ pub(super) fn refilled(
         if kind.grain != grain || !job.lifts(kind.size, kind) {
             return None;
         }
-        let limit = if *index == last { limit } else { kind.usable().x };
-        let rest = thin(job, laid.block.clone(), share, limit, &keeps, &mut pool, chance);
+        let limit = if *index == last {
+            limit
+        } else {
+            kind.usable().x
+        };
+        let rest = thin(
+            job,
+            laid.block.clone(),
+            share,
+            limit,
+            &keeps,
+            &mut pool,
+            chance,
+        );
         thinned.push((laid.kind, rest, limit));
     }
     put_in_order(&mut pool, rule, chance);

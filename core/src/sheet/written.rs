@@ -88,7 +88,11 @@ pub(super) fn read<'a>(mut search: Search<'a>, text: &str) -> Option<Search<'a>>
         laid.push(Laid { kind: index, block });
     }
     for group in &mut search.groups {
-        let own = |laid: &Laid| job.kinds.get(laid.kind).is_some_and(|kind| kind.group == group.number);
+        let own = |laid: &Laid| {
+            job.kinds
+                .get(laid.kind)
+                .is_some_and(|kind| kind.group == group.number)
+        };
         let own: Vec<Laid> = laid.iter().filter(|laid| own(laid)).cloned().collect();
         let mut counts = vec![0; job.parts.len()];
         for laid in &own {
@@ -121,7 +125,10 @@ impl Reader<'_> {
     }
 
     fn number(&mut self) -> Option<usize> {
-        let end = self.left.find(|sign: char| !sign.is_ascii_digit()).unwrap_or(self.left.len());
+        let end = self
+            .left
+            .find(|sign: char| !sign.is_ascii_digit())
+            .unwrap_or(self.left.len());
         let (number, left) = self.left.split_at_checked(end)?;
         self.left = left;
         number.parse().ok()

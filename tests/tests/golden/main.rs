@@ -10,6 +10,7 @@
 
 mod dovetail;
 mod joints;
+mod sheets;
 mod sled;
 mod tools;
 

@@ -1194,9 +1194,9 @@ export interface SheetPart {
 
 /** The largest piece that comes to the table saw: at least one bound is needed. */
 export interface RoughCuts {
-  /** Longest side of a piece that a person lifts, mm. */
+  /** Longest side of a piece that a person lifts, mm; no bound when left out. */
   longest?: number;
-  /** Its other side at most, mm. */
+  /** Its other side at most, mm; the same as `longest` when left out. */
   widest?: number;
   /** Its mass at most, kg; needs each sheet's `mass`. */
   heaviest?: number;

@@ -196,7 +196,8 @@ fn layouts_of_sheets_are_as_the_types_promise() {
         "name": "birch", "stock": "ply", "length": 2440, "width": 1220, "thickness": 12, "price": 80, "mass": 25,
         "edgeTrim": 5
     });
-    let offcut = json!({ "stock": "ply", "length": 900, "width": 600, "offcut": true, "quantity": 1 });
+    let offcut =
+        json!({ "stock": "ply", "length": 900, "width": 600, "offcut": true, "quantity": 1 });
     let hardboard = json!({ "stock": "hardboard", "length": 2440, "width": 1220, "price": 20 });
     let parts = json!([
         { "name": "side", "number": 7, "count": 8, "length": 560, "width": 120, "stock": "ply", "trim": 1 },

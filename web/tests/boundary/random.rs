@@ -426,7 +426,10 @@ impl Maker {
             ];
             parts.push(&self.object(part));
         }
-        let search = vec![("from", self.whole(0.0, 60.0)), ("steps", self.whole(0.0, 2.0))];
+        let search = vec![
+            ("from", self.whole(0.0, 60.0)),
+            ("steps", self.whole(0.0, 2.0)),
+        ];
         let search = self.object(search);
         let fields = vec![
             ("sheets", Array::of1(&sheet).into()),
