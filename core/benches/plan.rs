@@ -5,10 +5,14 @@ use std::time::{Duration, Instant};
 
 use notchwright_core::cutter::CutterRequest;
 use notchwright_core::dial::ScrewRequest;
+use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::{
     BoardRequest, BoxJointRequest, ChoicesRequest, LayoutRequest, box_joint, choices,
 };
 use notchwright_core::joint::dovetail::{DovetailRequest, SlopeRequest, dovetail};
+use notchwright_core::sheet::{
+    PartRequest, SearchRequest, SheetLayoutRequest, SheetRequest, sheet_layout,
+};
 
 const RUNS: usize = 501;
 
@@ -26,6 +30,15 @@ fn main() {
     let request = every_choice();
     let time = median(|| drop(black_box(choices(black_box(&request)))));
     println!("every choice for a board of 600 mm: {time:?}");
+    for rounds in [1.0, 50.0] {
+        let request = sheets(rounds);
+        let start = Instant::now();
+        drop(black_box(sheet_layout(black_box(&request))));
+        println!(
+            "sheets for 200 parts of 20 sizes, {rounds} rounds: {:?}",
+            start.elapsed()
+        );
+    }
 }
 
 fn median(mut work: impl FnMut()) -> Duration {
@@ -96,5 +109,34 @@ fn every_choice() -> ChoicesRequest {
         cutter: cutter().into(),
         screw: screw().into(),
         ..ChoicesRequest::default()
+    }
+}
+
+/// Ten each of twenty sizes.
+fn sheets(rounds: f64) -> SheetLayoutRequest {
+    let part = |number: u32| {
+        let number = f64::from(number);
+        Given::from(PartRequest {
+            count: 10.0.into(),
+            length: (180.0 + 37.0 * number).into(),
+            width: (420.0 - 17.0 * number).into(),
+            ..PartRequest::default()
+        })
+    };
+    let sheet = SheetRequest {
+        length: 2440.0.into(),
+        width: 1220.0.into(),
+        ..SheetRequest::default()
+    };
+    SheetLayoutRequest {
+        sheets: vec![Given::from(sheet)].into(),
+        parts: (0..20).map(part).collect::<Vec<_>>().into(),
+        kerf: 3.2.into(),
+        search: SearchRequest {
+            steps: rounds.into(),
+            ..SearchRequest::default()
+        }
+        .into(),
+        ..SheetLayoutRequest::default()
     }
 }

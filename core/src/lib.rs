@@ -26,6 +26,7 @@ pub mod parts;
 pub mod plain;
 pub mod problem;
 pub mod screw_check;
+pub mod sheet;
 pub mod sled;
 pub mod square;
 pub mod stop;

@@ -194,6 +194,30 @@ limits! {
     PANEL_CLEARANCE = length("The panel's clearance", 0.0, 50.0, "less than any groove's depth");
     /// How far an applied front reaches past what is behind it, mm; negative within it.
     FRONT_LAP = length("The front's lap", -50.0, 200.0, "from a deep inset to the widest overlay");
+    /// Side of a sheet, or of an off-cut on hand, mm.
+    SHEET_SIDE = length("The sheet's side", 10.0, 10_000.0, "longer than any sheet is made");
+    /// Side of a part, mm.
+    PART_SIDE = length("The part's side", 1.0, 10_000.0, "longer than any sheet");
+    /// Side of an off-cut worth keeping, mm.
+    OFFCUT = length("The off-cut's side", 0.0, 10_000.0, "longer than any sheet");
+    /// Width of cut through a sheet, mm.
+    SAW_KERF = length("The kerf", 0.0, 20.0, "from a knife to more than any saw blade");
+    /// Kinds of sheets.
+    SHEET_KINDS = number("The number of kinds of sheets", 1.0, 50.0, "no rack holds more");
+    /// Sheets of one kind.
+    SHEETS = number("The number of sheets", 1.0, 2000.0, "as many as there may be pieces");
+    /// Entries of a parts list.
+    PARTS = number("The number of parts", 1.0, 500.0, "more are several jobs");
+    /// Pieces to be laid out together.
+    PIECES_LAID = number("The number of pieces", 1.0, 2000.0, "more are several jobs");
+    /// Number of a part in its list.
+    LAID_NUMBER = number("The part's number", 0.0, 1e6, "nobody numbers higher");
+    /// Price of a sheet, in any money.
+    PRICE = number("The price", 0.0, 1e6, "no sheet costs more");
+    /// Mass of a sheet, kg.
+    SHEET_MASS = number("The mass", 0.01, 1000.0, "from a leaf of veneer to what no person lifts");
+    /// Rounds of a search.
+    ROUNDS = number("The number of rounds", 0.0, 1e6, "a night on a phone");
 }
 
 #[cfg(test)]

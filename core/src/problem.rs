@@ -63,6 +63,10 @@ pub enum Code {
     NotALength,
     /// A division by zero.
     DivisionByZero,
+    /// A part that no sheet is large enough for.
+    LargerThanSheet,
+    /// Fewer sheets than the parts need.
+    TooFewSheets,
 }
 
 /// How much a [`Note`] matters.

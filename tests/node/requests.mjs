@@ -122,4 +122,19 @@ export const REQUESTS = {
     wood: { species: 'white-ash', sawn: 'flat', moisture: 8 },
     climate: { kind: 'humidity', temperature: 20, driest: 35, wettest: 65 },
   },
+  sheetLayout: {
+    sheets: [
+      { name: 'birch', length: 2440, width: 1220, thickness: 12, edgeTrim: 5, price: 80, mass: 25, stock: 'ply' },
+      { length: 900, width: 600, offcut: true, quantity: 1, stock: 'ply', edgeTrim: { start: 2 } },
+    ],
+    parts: [
+      { name: 'side', number: 3, count: 8, length: 560, width: 120, trim: { near: 1 }, stock: 'ply' },
+      { count: 4, length: 880, width: 545, mayTurn: true },
+      { count: 2, length: 300, width: 200, trim: 2, later: true },
+    ].map((part) => ({ stock: 'ply', ...part })),
+    kerf: 3.2,
+    rough: { longest: 1500, widest: 1300, heaviest: 20, allowance: 6, kerf: 2 },
+    leastOffcut: { length: 250, width: 80 },
+    search: { from: 0, steps: 40 },
+  },
 };

@@ -1,6 +1,6 @@
 // Only compiled, never run: a script against the shipped types.
 
-import init, { boxJoint, boxJointChoices, dovetail, drawerBox, formatLength, initSync, parseLength, partsList } from '../../dist/pkg/notchwright.js';
+import init, { boxJoint, boxJointChoices, dovetail, drawerBox, formatLength, initSync, parseLength, partsList, sheetLayout } from '../../dist/pkg/notchwright.js';
 
 const bytes: Uint8Array<ArrayBuffer> = new Uint8Array();
 initSync({ module: bytes });
@@ -26,6 +26,14 @@ const counts: number[] = choices.ok ? choices.plan.choices.map((choice) => choic
 
 const length = parseLength({ text: '1 1/2"', unit: 'mm' });
 const text = formatLength({ mm: length.ok ? length.plan.mm : 0, unit: 'in', fraction: 64 });
+const layout = sheetLayout({
+  sheets: [{ length: 2440, width: 1220, edgeTrim: { start: 5 }, grain: 'length' }],
+  parts: [{ length: 560, width: 120, count: 16, trim: 1 }],
+  kerf: 3.2,
+  search: { from: 0, steps: 10 },
+});
+const fences: number[] = layout.ok ? layout.plan.sheets.flatMap((sheet) => sheet.cuts.map((cut) => cut.fence)) : [];
+console.log(fences);
 console.log(counts, text.ok && text.plan.text.length);
 
 const parts = partsList({

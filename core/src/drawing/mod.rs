@@ -7,6 +7,7 @@ mod boards;
 mod dovetail;
 mod drawer;
 mod item;
+mod layout;
 mod lens;
 mod marking;
 mod mated;
@@ -29,6 +30,7 @@ pub use dovetail::{
 };
 pub use drawer::{drawer_elevation, drawer_plan_view};
 pub use item::{Anchor, Drawing, Item, Point, Role, Shape};
+pub use layout::sheet_layout_drawing;
 pub use marking::box_joint_template;
 pub use mated::box_joint_mated;
 pub use progress::board_progress;

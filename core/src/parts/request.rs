@@ -1,5 +1,7 @@
 //! What a parts list is asked with.
 
+use serde::{Serialize, Serializer};
+
 use crate::check::Checker;
 use crate::given::{Given, Shape, request};
 use crate::plain::Plain;
@@ -92,6 +94,26 @@ impl Shape for DimensionRequest {
                 Some(Self::TextIn(text, unit))
             }
             _ => None,
+        }
+    }
+}
+
+impl Serialize for DimensionRequest {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Mm(mm) => serializer.serialize_f64(*mm),
+            Self::Text(text) => serializer.serialize_str(text),
+            Self::TextIn(text, unit) => {
+                let (unit, _) = UNITS
+                    .iter()
+                    .find(|(_, known)| known == unit)
+                    .unwrap_or(&UNITS[0]);
+                DimensionInRequest {
+                    text: text.as_str().into(),
+                    unit: (*unit).into(),
+                }
+                .serialize(serializer)
+            }
         }
     }
 }

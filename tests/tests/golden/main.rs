@@ -11,6 +11,7 @@
 mod dovetail;
 mod drawer;
 mod joints;
+mod sheets;
 mod sled;
 mod tools;
 

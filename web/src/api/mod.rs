@@ -11,7 +11,7 @@ use notchwright_core::check::Checker;
 use notchwright_core::given::{self, Shape};
 use notchwright_core::joint::{box_joint, dovetail, sliding};
 use notchwright_core::problem::{Checked, Reply};
-use notchwright_core::{cutter, drawer, groove, parts, screw_check, sled, square, units};
+use notchwright_core::{cutter, drawer, groove, parts, screw_check, sheet, sled, square, units};
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
@@ -62,6 +62,8 @@ exports! {
     parts_list = "partsList"(parts::parts_list);
     /// Plans the drawers of an opening.
     drawer_box = "drawerBox"(drawer::drawer_box);
+    /// Lays parts out on sheets.
+    sheet_layout = "sheetLayout"(sheet::sheet_layout);
 }
 
 fn answer<T: Shape, P: Serialize>(request: &JsValue, tool: fn(&T) -> Checked<P>) -> JsValue {

@@ -56,6 +56,8 @@ export type ProblemCode =
   | 'unresolved'
   | 'not-a-length'
   | 'division-by-zero';
+  | 'larger-than-sheet'
+  | 'too-few-sheets';
 
 /** Something to know about a plan. */
 export interface Note {
@@ -1468,6 +1470,258 @@ export interface DrawerPart {
   degrees: number;
 }
 
+/** Sheets on hand or to buy, and the parts to be cut from them. */
+export interface SheetLayoutRequest {
+  /** Kinds of sheets, up to 50. */
+  sheets: Sheet[];
+  /** Parts to cut, up to 500, of up to 2000 pieces together. */
+  parts: SheetPart[];
+  /** Width the saw really cuts, mm. */
+  kerf: number;
+  /** Breaking sheets down with a hand-held saw before they come to the table saw; not done when left out. */
+  rough?: RoughCuts;
+  /** Smallest off-cut worth keeping; 300 by 100 mm when left out. */
+  leastOffcut?: OffcutSize;
+  /** How long to search, and from where. */
+  search?: SheetSearch;
+}
+
+/** One kind of sheet. */
+export interface Sheet {
+  /** What it is called. */
+  name?: string;
+  /** Stock it is made of; parts come from sheets of their own stock. */
+  stock?: string;
+  /** Length, mm. */
+  length: number;
+  /** Width, mm. */
+  width: number;
+  /** Thickness, mm; only shown. */
+  thickness?: number;
+  /** Where the grain runs: along the `length` (when left out), along the `width`, or `none`: then every part may turn. */
+  grain?: 'length' | 'width' | 'none';
+  /** What is cut off each edge before anything else, mm, kerf included; 0 when left out. */
+  edgeTrim?: number | EachSide;
+  /** How many there are; as many as needed when left out. */
+  quantity?: number;
+  /** Price of one, in any money: where each whole sheet of a stock has one, the cheapest layout is the best. */
+  price?: number;
+  /** Mass of one, kg: for what a person lifts. */
+  mass?: number;
+  /** Whether it is an off-cut on hand, to be used before any whole sheet; `false` when left out. */
+  offcut?: boolean;
+}
+
+/** A length for each edge; 0 when left out. */
+export interface EachSide {
+  /** At the edge where the length begins, mm. */
+  start?: number;
+  /** At the edge where the length ends, mm. */
+  end?: number;
+  /** At the edge where the width begins, mm. */
+  near?: number;
+  /** At the edge where the width ends, mm. */
+  far?: number;
+}
+
+/** One part of a list. */
+export interface SheetPart {
+  /** What it is called. */
+  name?: string;
+  /** Its number in the list; its place in it, from 1, when left out. */
+  number?: number;
+  /** How many are needed; 1 when left out. */
+  count?: number;
+  /** Finished length along the grain, mm. */
+  length: number;
+  /** Finished width across the grain, mm. */
+  width: number;
+  /** Whether its grain may run across; `false` when left out. */
+  mayTurn?: boolean;
+  /** Allowance at each edge to be trimmed later, mm; 0 when left out. */
+  trim?: number | EachSide;
+  /** Stock it is made of; may be left out where all sheets are of one. */
+  stock?: string;
+  /** Whether it is cut later: it gets its place, and its cuts come last, so that it can stay in a larger piece until the place it goes to can be measured; `false` when left out. */
+  later?: boolean;
+}
+
+/** The largest piece that comes to the table saw: at least one bound is needed. */
+export interface RoughCuts {
+  /** Longest side of a piece that a person lifts, mm; no bound when left out. */
+  longest?: number;
+  /** Its other side at most, mm; the same as `longest` when left out. */
+  widest?: number;
+  /** Its mass at most, kg; needs each sheet's `mass`. */
+  heaviest?: number;
+  /** Left beside each rough cut for the table saw to trim, mm, its kerf included; 5 when left out. */
+  allowance?: number;
+  /** Width the hand-held saw cuts, mm; the same as `kerf` when left out. */
+  kerf?: number;
+}
+
+/** A size; either side may be the longer one. */
+export interface OffcutSize {
+  /** One side, mm. */
+  length: number;
+  /** The other side, mm. */
+  width: number;
+}
+
+/** How long to search, and from where. Slices of a search come to the same layout as all of it at once. */
+export interface SheetSearch {
+  /** Rounds that were made before; 0 when left out. */
+  from?: number;
+  /** Rounds to make now, at most; 200 when left out. */
+  steps?: number;
+  /** The best layout of the rounds before, as the plan gave it. */
+  best?: string;
+}
+
+/** Sheets laid out, and how to cut them. */
+export interface SheetLayoutPlan {
+  /** Every sheet, in the order of cutting: off-cuts on hand first, the sheet that least is used of last. */
+  sheets: LaidSheet[];
+  /** Whole sheets used. */
+  wholeSheets: number;
+  /** Off-cuts on hand that are used. */
+  offcutsUsed: number;
+  /** Length used of the last sheet, mm, from its trimmed edge. */
+  usedLength: number;
+  /** Settings of the fence for all sheets. */
+  settings: number;
+  /** Share of the sheets' area that becomes parts, from 0 to 1. */
+  share: number;
+  /** Price of the whole sheets, where each has one. */
+  cost?: number;
+  /** What no layout can do without, stock after stock, where all sheets of the stock are of one kind. */
+  bounds: StockBound[];
+  /** How far the search has come. */
+  search: SheetSearchReached;
+}
+
+/** One sheet. */
+export interface LaidSheet {
+  /** Its number, from 1. */
+  number: number;
+  /** Which of the request's sheets it is, from 0. */
+  kind: number;
+  /** What it is called. */
+  name?: string;
+  /** Its stock. */
+  stock?: string;
+  /** Its thickness, mm. */
+  thickness?: number;
+  /** Its length, mm. */
+  length: number;
+  /** Its width, mm. */
+  width: number;
+  /** Its parts. */
+  parts: LaidPart[];
+  /** What is left over. */
+  offcuts: LaidOffcut[];
+  /** Every cut, in the order of cutting. */
+  cuts: CutStep[];
+  /** Settings of the fence. */
+  settings: number;
+  /** Length used, mm, from the trimmed edge. */
+  usedLength: number;
+  /** Share of its area that becomes parts, from 0 to 1. */
+  share: number;
+}
+
+/** An upright rectangle on a sheet, from the corner where its length and its width begin. */
+export interface SheetPlace {
+  /** Along the sheet's length, mm. */
+  x: number;
+  /** Along the sheet's width, mm. */
+  y: number;
+  /** Size along the sheet's length, mm. */
+  length: number;
+  /** Size along the sheet's width, mm. */
+  width: number;
+}
+
+/** A part in its place, its allowances included. */
+export interface LaidPart {
+  /** Its number in the list. */
+  number: number;
+  /** Which of the request's parts it is, from 0. */
+  part: number;
+  /** What it is called. */
+  name?: string;
+  /** Where it lies. */
+  place: SheetPlace;
+  /** Whether its length lies across the grain, or across the length of a sheet without grain. */
+  turned: boolean;
+  /** Whether it is cut later. */
+  later: boolean;
+}
+
+/** What is left over. */
+export interface LaidOffcut {
+  /** Where it lies. */
+  place: SheetPlace;
+  /** Whether it is worth keeping. */
+  keep: boolean;
+}
+
+/** One cut, from edge to edge of the piece in hand. */
+export interface CutStep {
+  /** Its number on this sheet, from 1. */
+  step: number;
+  /** `rough`: by hand, so that a person can lift what comes to the table saw; `trim`: takes an edge off; `rip`: along the grain; `crosscut`: across it. */
+  kind: 'rough' | 'trim' | 'rip' | 'crosscut';
+  /** The piece in hand: 0 is the sheet, others were yielded by earlier cuts. */
+  piece: number;
+  /** Where that piece lies on the sheet. */
+  place: SheetPlace;
+  /** Which of the piece's sides gets shorter: along the sheet's `length` or its `width`. */
+  across: 'length' | 'width';
+  /** From the fence, or from the stop for crosscuts, to the blade's nearer side, mm; for a rough cut from the piece's edge. */
+  fence: number;
+  /** Whether the fence stays where it was for the cut before. */
+  sameSetting: boolean;
+  /** Whether it is left for later, with the parts that are cut later. */
+  later: boolean;
+  /** What comes of it: first what was against the fence, then what falls off, unless the blade takes all of it. */
+  yields: YieldedPiece[];
+}
+
+/** A piece that comes of a cut. */
+export interface YieldedPiece {
+  /** Its number on this sheet. */
+  piece: number;
+  /** Where it lies on the sheet. */
+  place: SheetPlace;
+  /** `part`: done; `piece`: to be cut once more; `offcut`: left over; `trimming`: trimmed off an edge. */
+  is: 'part' | 'piece' | 'offcut' | 'trimming';
+  /** Number of the part in its list, where it is one. */
+  part?: number;
+}
+
+/** What no layout of one stock can do without. */
+export interface StockBound {
+  /** The stock. */
+  stock?: string;
+  /** Fewest sheets. */
+  sheets: number;
+  /** Least length of the last one, mm. */
+  usedLength: number;
+}
+
+/** How far a search has come. */
+export interface SheetSearchReached {
+  /** Rounds made so far, those before `from` included: the next request's `from`. */
+  steps: number;
+  /** Whether going on could change nothing. */
+  done: boolean;
+  /** The best layout, to go on from: the next request's `best`. */
+  best: string;
+  /** Whether no layout uses fewer sheets, or less of the last one, in any stock. */
+  proven: boolean;
+}
+
 /** Plans a box joint: layout, passes, dial settings, and the dry fit of what they cut. Never throws. */
 export function boxJoint(request: BoxJointRequest): Reply<BoxJointPlan>;
 
@@ -1639,3 +1893,5 @@ export interface StockTotal {
 export function partsList(request: PartsListRequest): Reply<PartsListPlan>;
 /** Plans the drawers of an opening, or of one outside size. */
 export function drawerBox(request: DrawerBoxRequest): Reply<DrawerBoxPlan>;
+/** Lays parts out on sheets, every cut from edge to edge, and lists the cuts in order. Never throws. */
+export function sheetLayout(request: SheetLayoutRequest): Reply<SheetLayoutPlan>;

@@ -7,7 +7,9 @@ use notchwright_core::given::{self, Given, Shape};
 use notchwright_core::joint::{box_joint, dovetail, sliding};
 use notchwright_core::plain::Plain;
 use notchwright_core::problem::Reply;
-use notchwright_core::{cutter, drawer, groove, parts, screw_check, sled, square, units, wood};
+use notchwright_core::{
+    cutter, drawer, groove, parts, screw_check, sheet, sled, square, units, wood,
+};
 use serde::Serialize;
 use serde_json::{Value, json};
 
@@ -231,6 +233,26 @@ fn replies_about_drawers_are_as_the_types_promise() {
 }
 
 #[test]
+fn layouts_of_sheets_are_as_the_types_promise() {
+    let sheet = json!({
+        "name": "birch", "stock": "ply", "length": 2440, "width": 1220, "thickness": 12, "price": 80, "mass": 25,
+        "edgeTrim": 5
+    });
+    let offcut =
+        json!({ "stock": "ply", "length": 900, "width": 600, "offcut": true, "quantity": 1 });
+    let hardboard = json!({ "stock": "hardboard", "length": 2440, "width": 1220, "price": 20 });
+    let parts = json!([
+        { "name": "side", "number": 7, "count": 8, "length": 560, "width": 120, "stock": "ply", "trim": 1 },
+        { "length": 880, "width": 545, "count": 5, "stock": "hardboard", "later": true }
+    ]);
+    let rough = json!({ "longest": 1400, "widest": 1300, "allowance": 5 });
+    let request = request_of(json!({
+        "sheets": [sheet, offcut, hardboard], "parts": parts, "kerf": 3.2, "rough": rough, "search": { "steps": 3 }
+    }));
+    promised(Reply(sheet::sheet_layout(&request)), "SheetLayoutPlan");
+}
+
+#[test]
 fn problems_are_as_the_types_promise() {
     let request =
         json!({ "width": -1, "layout": { "kind": "count", "count": 2.5 }, "first": "tail" });
@@ -309,6 +331,13 @@ fn scripts_are_promised_no_field_that_requests_do_not_have() {
         unknown::<drawer::DrawerBottomRequest>("DrawerBottom"),
         unknown::<drawer::DrawerGrooveRequest>("BottomGroove"),
         unknown::<wood::SolidWoodRequest>("SolidWood"),
+        unknown::<sheet::SheetLayoutRequest>("SheetLayoutRequest"),
+        unknown::<sheet::SheetRequest>("Sheet"),
+        unknown::<sheet::EachSideRequest>("EachSide"),
+        unknown::<sheet::PartRequest>("SheetPart"),
+        unknown::<sheet::RoughRequest>("RoughCuts"),
+        unknown::<sheet::SizeRequest>("OffcutSize"),
+        unknown::<sheet::SearchRequest>("SheetSearch"),
     ] {
         assert_eq!(unknown, [""; 0]);
     }

@@ -314,6 +314,7 @@ impl Maker {
             }
             "partsList" => self.parts_list(),
             "drawerBox" => self.drawers(),
+            "sheetLayout" => self.sheet_layout(),
             _ => {
                 let fields = vec![
                     ("mm", self.number(-500.0, 3000.0)),
@@ -486,6 +487,39 @@ impl Maker {
     }
 }
 
+impl Maker {
+    fn sheet_layout(&mut self) -> JsValue {
+        let sheet = vec![
+            ("length", self.number(1000.0, 2500.0)),
+            ("width", self.number(600.0, 1300.0)),
+            ("grain", self.word(&["length", "width", "none"])),
+            ("edgeTrim", self.number(0.0, 10.0)),
+        ];
+        let sheet = self.object(sheet);
+        let parts = Array::new();
+        for _ in 0..self.chance.below(4) + 1 {
+            let part = vec![
+                ("length", self.number(50.0, 700.0)),
+                ("width", self.number(30.0, 500.0)),
+                ("count", self.whole(1.0, 6.0)),
+            ];
+            parts.push(&self.object(part));
+        }
+        let search = vec![
+            ("from", self.whole(0.0, 60.0)),
+            ("steps", self.whole(0.0, 2.0)),
+        ];
+        let search = self.object(search);
+        let fields = vec![
+            ("sheets", Array::of1(&sheet).into()),
+            ("parts", parts.into()),
+            ("kerf", self.number(0.0, 4.0)),
+            ("search", search),
+        ];
+        self.object(fields)
+    }
+}
+
 /// No panic, no exception, no number that is none, and something of everything.
 async fn survives(name: &str) {
     let (name, tool) = TOOLS.into_iter().find(|tool| tool.0 == name).unwrap();
@@ -539,6 +573,7 @@ every_tool! {
     many_grooves: "grooveSetup";
     many_parts: "partsList";
     many_drawers: "drawerBox";
+    many_sheets: "sheetLayout";
 }
 
 fn shown(request: &JsValue) -> String {

@@ -24,6 +24,7 @@ pub(crate) const TOOLS: [(&str, Tool); 14] = [
     ("grooveSetup", api::groove_setup),
     ("partsList", api::parts_list),
     ("drawerBox", api::drawer_box),
+    ("sheetLayout", api::sheet_layout),
 ];
 
 /// A joint with nothing wrong: 140 mm wide, nine fingers.

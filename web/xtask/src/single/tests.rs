@@ -6,7 +6,8 @@ const GLUE_TEXT: &str = "export function startPage() {}\nfunction __wbg_init() {
 fn files() -> Files {
     [
         (PAGE, INDEX),
-        (STYLE, "p{}"),
+        (styles::FIRST, "p{}"),
+        (styles::LATER, "q{}"),
         (GLUE, GLUE_TEXT),
         (
             STOPPED,

@@ -1,0 +1,196 @@
+//! What each field allows by itself may still not go together.
+
+use super::job::{Job, Kind, Part, Rough, Size, Um, mm};
+use crate::check::Checker;
+use crate::limits;
+use crate::message;
+use crate::problem::Code;
+
+/// Gives each stock a number; parts without one take that of the sheets, where all are of one.
+pub(super) fn by_stock(
+    mut kinds: Vec<Kind>,
+    parts: Vec<(Part, Option<String>)>,
+    check: &mut Checker<'_>,
+) -> Option<(Vec<Kind>, Vec<Part>)> {
+    let mut stocks: Vec<Option<String>> = Vec::new();
+    for kind in &mut kinds {
+        kind.group = stocks
+            .iter()
+            .position(|stock| *stock == kind.stock)
+            .unwrap_or_else(|| {
+                stocks.push(kind.stock.clone());
+                stocks.len() - 1
+            });
+    }
+    let mut check = check.at("parts");
+    let grouped: Vec<_> = parts
+        .into_iter()
+        .enumerate()
+        .map(|(index, (part, stock))| {
+            let found = stocks.iter().position(|known| *known == stock);
+            let only = (stock.is_none() && stocks.len() == 1).then_some(0);
+            let group = found.or(only);
+            if group.is_none() {
+                let message = match &stock {
+                    Some(stock) => message![
+                        "No sheet is of the stock «",
+                        stock,
+                        "»: add one, or correct the name."
+                    ],
+                    None => message![
+                        "There are sheets of several stocks: say which one this part is made of."
+                    ],
+                };
+                let code = if stock.is_some() {
+                    Code::UnknownWord
+                } else {
+                    Code::Missing
+                };
+                check
+                    .at(&index.to_string())
+                    .refuse("stock", code, message, None);
+            }
+            Some(Part {
+                group: group?,
+                ..part
+            })
+        })
+        .collect();
+    let grouped: Option<Vec<_>> = grouped.into_iter().collect();
+    Some((kinds, grouped?))
+}
+
+/// Whether there is a sheet for each part, and a saw for each cut.
+pub(super) fn can_be_cut(job: &Job, check: &mut Checker<'_>) {
+    let pieces: f64 = job.parts.iter().map(|part| f64::from(part.count)).sum();
+    if pieces > limits::PIECES_LAID.most {
+        let message = message![
+            "There are ",
+            pieces as u32,
+            " pieces; at most ",
+            limits::PIECES_LAID.most as u32,
+            " are laid out together. Divide the list."
+        ];
+        check.refuse(
+            "parts",
+            Code::TooLarge,
+            message,
+            Some(limits::PIECES_LAID.most),
+        );
+    }
+    for (index, kind) in job.kinds.iter().enumerate() {
+        let usable = kind.usable();
+        if usable.x <= 0 || usable.y <= 0 {
+            let message = message![
+                "Nothing is left of this sheet once its edges are trimmed: trim less than half of its width."
+            ];
+            check.at("sheets").at(&index.to_string()).refuse(
+                "edgeTrim",
+                Code::TooLarge,
+                message,
+                None,
+            );
+        }
+    }
+    for (index, part) in job.parts.iter().enumerate() {
+        let mut check = check.at("parts");
+        let mut check = check.at(&index.to_string());
+        is_wider_than_kerf(job, part, &mut check);
+        fits_a_sheet(job, part, &mut check);
+    }
+    if let Some(rough) = &job.rough {
+        for part in &job.parts {
+            can_be_lifted(job, rough, part, &mut check.at("rough"));
+        }
+    }
+}
+
+fn is_wider_than_kerf(job: &Job, part: &Part, check: &mut Checker<'_>) {
+    let sides = [("length", part.size.x), ("width", part.size.y)];
+    for (field, _) in sides.into_iter().filter(|(_, side)| *side <= job.kerf) {
+        let message = message![
+            "This part is no wider than the kerf of ",
+            mm(job.kerf),
+            ": it must be larger, or the kerf narrower."
+        ];
+        check.refuse(field, Code::CutterTooWide, message, Some(mm(job.kerf).mm()));
+    }
+}
+
+fn fits_a_sheet(job: &Job, part: &Part, check: &mut Checker<'_>) {
+    let own = || job.kinds.iter().filter(|kind| kind.group == part.group);
+    let fits = |kind: &Kind, turned| {
+        part.on(kind.grain, turned)
+            .is_some_and(|size| size.fits(kind.usable()))
+    };
+    if own().any(|kind| fits(kind, false) || fits(kind, true)) {
+        return;
+    }
+    let Some(largest) = own().max_by_key(|kind| kind.usable().area()) else {
+        return;
+    };
+    let along = part.on(largest.grain, false).unwrap_or_default();
+    let beyond = |side: Um, room: Um| side > room;
+    let usable = largest.usable();
+    // The side that is too long on the largest sheet, in the part's own words.
+    let field = if beyond(along.x, usable.x) == (along.x == part.size.x) {
+        "length"
+    } else {
+        "width"
+    };
+    let message = message![
+        "This part is larger than every sheet of its stock. With its allowances it needs a sheet of at least ",
+        mm(along.x + largest.size.x - usable.x),
+        " by ",
+        mm(along.y + largest.size.y - usable.y),
+        " before its edges are trimmed; the largest here is ",
+        mm(largest.size.x),
+        " by ",
+        mm(largest.size.y),
+        "."
+    ];
+    check.refuse(field, Code::LargerThanSheet, message, None);
+}
+
+/// A part must itself come to the saw, with what is still to be trimmed from it.
+fn can_be_lifted(job: &Job, rough: &Rough, part: &Part, check: &mut Checker<'_>) {
+    for kind in job.kinds.iter().filter(|kind| kind.group == part.group) {
+        let around = 2 * rough.around(kind);
+        let piece = Size {
+            x: part.size.x + around,
+            y: part.size.y + around,
+        };
+        if rough.lifts(piece, kind) {
+            continue;
+        }
+        let (long, short) = (piece.x.max(piece.y), piece.x.min(piece.y));
+        let (field, least) = if long > rough.longest {
+            ("longest", Some(long))
+        } else if short > rough.widest {
+            ("widest", Some(short))
+        } else {
+            ("heaviest", None)
+        };
+        let message = match least {
+            Some(least) => message![
+                "Part ",
+                part.number,
+                " must itself come to the saw, with what is still trimmed from it: allow at least ",
+                mm(least),
+                " here."
+            ],
+            None => message![
+                "Part ",
+                part.number,
+                " must itself come to the saw and is heavier: allow more here."
+            ],
+        };
+        check.refuse(
+            field,
+            Code::TooSmall,
+            message,
+            least.map(|least| mm(least).mm()),
+        );
+        return;
+    }
+}

@@ -1,0 +1,189 @@
+//! Requests that cannot be answered; what a refusal proposes is tried.
+
+use notchwright_core::given::Given;
+use notchwright_core::problem::Problem;
+use notchwright_core::sheet::{
+    RoughRequest, SheetLayoutRequest, SheetRequest, SidesRequest, sheet_layout,
+};
+
+use crate::{job, part, sheet};
+
+fn refused(request: &SheetLayoutRequest) -> Vec<(String, String)> {
+    let problems = sheet_layout(request).expect_err("it cannot be answered");
+    let shown = |problem: Problem| {
+        let code = serde_json::to_value(problem.code).expect("plain data");
+        (problem.field, code.as_str().expect("a word").to_owned())
+    };
+    problems.into_iter().map(shown).collect()
+}
+
+fn one(field: &str, code: &str) -> Vec<(String, String)> {
+    vec![(field.to_owned(), code.to_owned())]
+}
+
+#[test]
+fn bad_requests_name_their_field() {
+    let empty = job(vec![], vec![part(300.0, 200.0, 1)], 3.0, 1);
+    assert_eq!(refused(&empty), one("sheets", "too-small"));
+    let none = job(vec![sheet()], vec![], 3.0, 1);
+    assert_eq!(refused(&none), one("parts", "too-small"));
+    let many = job(vec![sheet()], vec![part(300.0, 200.0, 1); 501], 3.0, 1);
+    assert_eq!(refused(&many), one("parts", "too-large"));
+    let pieces = job(vec![sheet()], vec![part(300.0, 200.0, 1500); 2], 3.0, 1);
+    assert_eq!(refused(&pieces), one("parts", "too-large"));
+    let narrow = job(vec![sheet()], vec![part(300.0, 3.0, 1)], 3.0, 1);
+    assert_eq!(refused(&narrow), one("parts.0.width", "cutter-too-wide"));
+    let no_stock = SheetRequest {
+        quantity: 0.0.into(),
+        ..sheet()
+    };
+    let request = job(vec![no_stock], vec![part(300.0, 200.0, 1)], 3.0, 1);
+    assert_eq!(refused(&request), one("sheets.0.quantity", "too-small"));
+    let trimmed = SheetRequest {
+        edge_trim: SidesRequest::All(500.0).into(),
+        length: 900.0.into(),
+        ..sheet()
+    };
+    let request = job(vec![trimmed], vec![part(300.0, 200.0, 1)], 3.0, 1);
+    assert!(refused(&request).contains(&("sheets.0.edgeTrim".to_owned(), "too-large".to_owned())));
+    let mut other = part(300.0, 200.0, 1);
+    other.stock = "oak".into();
+    let request = job(vec![sheet()], vec![other], 3.0, 1);
+    assert_eq!(refused(&request), one("parts.0.stock", "unknown-word"));
+}
+
+#[test]
+fn a_part_larger_than_every_sheet_is_told_the_least_that_would_do() {
+    let small = SheetRequest {
+        edge_trim: SidesRequest::All(5.0).into(),
+        ..sheet()
+    };
+    let long = vec![part(2500.0, 300.0, 1)];
+    let request = job(vec![small.clone()], long.clone(), 3.0, 1);
+    assert_eq!(
+        refused(&request),
+        one("parts.0.length", "larger-than-sheet")
+    );
+    let larger = SheetRequest {
+        length: 2510.0.into(),
+        ..small
+    };
+    assert!(sheet_layout(&job(vec![larger], long, 3.0, 1)).is_ok());
+    // Across the grain it would fit, and may not.
+    let broad = job(vec![sheet()], vec![part(300.0, 1300.0, 1)], 3.0, 1);
+    assert_eq!(refused(&broad), one("parts.0.width", "larger-than-sheet"));
+}
+
+#[test]
+fn too_few_sheets_are_counted() {
+    let two = SheetRequest {
+        quantity: 2.0.into(),
+        ..sheet()
+    };
+    // Two lie on a sheet: five need three sheets (derived).
+    let parts = vec![part(1200.0, 1200.0, 5)];
+    let problems = sheet_layout(&job(vec![two], parts.clone(), 3.0, 40)).expect_err("too few");
+    assert_eq!(problems.len(), 1);
+    assert_eq!(
+        (problems[0].field.as_str(), problems[0].limit),
+        ("sheets.0.quantity", Some(3.0))
+    );
+    let three = SheetRequest {
+        quantity: 3.0.into(),
+        ..sheet()
+    };
+    assert!(sheet_layout(&job(vec![three], parts, 3.0, 40)).is_ok());
+}
+
+#[test]
+fn what_nobody_lifts_is_refused_with_what_must_be_lifted() {
+    let rough = |longest: f64| SheetLayoutRequest {
+        rough: RoughRequest {
+            longest: longest.into(),
+            allowance: 5.0.into(),
+            ..RoughRequest::default()
+        }
+        .into(),
+        ..job(vec![sheet()], vec![part(1500.0, 600.0, 2)], 3.0, 5)
+    };
+    let problems = sheet_layout(&rough(1400.0)).expect_err("it is too long");
+    assert_eq!(problems[0].field, "rough.longest");
+    let least = problems[0].limit.expect("a bound");
+    assert!((least - 1510.0).abs() < 1e-9, "{least}");
+    assert!(sheet_layout(&rough(least)).is_ok());
+    let nothing = SheetLayoutRequest {
+        rough: RoughRequest::default().into(),
+        ..rough(least)
+    };
+    assert_eq!(refused(&nothing), one("rough", "missing"));
+}
+
+#[test]
+fn prices_and_offcuts_decide() {
+    let dear = SheetRequest {
+        price: 100.0.into(),
+        ..sheet()
+    };
+    let half = SheetRequest {
+        length: 1220.0.into(),
+        price: 45.0.into(),
+        ..sheet()
+    };
+    // Two halves are cheaper than one whole, and take the same.
+    let request = job(
+        vec![dear.clone(), half],
+        vec![part(1200.0, 600.0, 4)],
+        3.0,
+        60,
+    );
+    let plan = sheet_layout(&request).expect("a good request").plan;
+    assert_eq!((plan.cost, plan.whole_sheets), (Some(90.0), 2));
+    let on_hand = SheetRequest {
+        length: 1250.0.into(),
+        width: 700.0.into(),
+        offcut: true.into(),
+        quantity: 1.0.into(),
+        ..sheet()
+    };
+    let request = job(vec![dear, on_hand], vec![part(1200.0, 600.0, 5)], 3.0, 60);
+    let plan = sheet_layout(&request).expect("a good request").plan;
+    assert_eq!((plan.whole_sheets, plan.offcuts_used), (1, 1));
+    assert_eq!(plan.sheets[0].kind, 1);
+}
+
+#[test]
+fn later_parts_stay_in_a_larger_piece() {
+    let mut later = part(400.0, 90.0, 3);
+    later.later = true.into();
+    let request = job(vec![sheet()], vec![part(900.0, 400.0, 4), later], 3.0, 40);
+    let plan = sheet_layout(&request).expect("a good request").plan;
+    let cuts = &plan.sheets[0].cuts;
+    let first_later = cuts
+        .iter()
+        .position(|cut| cut.later)
+        .expect("some cut is left");
+    assert!(cuts.iter().skip(first_later).all(|cut| cut.later));
+    let made = |cut: &notchwright_core::sheet::CutStep| {
+        cut.yields
+            .iter()
+            .filter(|yielded| yielded.part == Some(2))
+            .count()
+    };
+    assert_eq!(cuts.iter().skip(first_later).map(made).sum::<usize>(), 3);
+}
+
+#[test]
+fn kerfs_and_edges_that_fit_exactly_fit() {
+    // Three parts and two kerfs are the sheet (derived), in decimals that no float carries.
+    for kerf in [3.175, 2.2, 0.1] {
+        let length = (2440.0 - 2.0 * kerf) / 3.0;
+        let request = job(vec![sheet()], vec![part(length, 1220.0, 3)], kerf, 0);
+        let plan = sheet_layout(&request).expect("a good request").plan;
+        assert_eq!(
+            (plan.whole_sheets, plan.search.proven),
+            (1, true),
+            "kerf {kerf}"
+        );
+    }
+    assert!(matches!(part(1.0, 1.0, 1).stock, Given::Missing));
+}
