@@ -7,7 +7,7 @@
 //!
 //! Written by hand, since no crate fits: compressed, fasteval 0.2 weighs 44 KB and meval 0.2 42 KB, both not kept up
 //! for years, exmex 0.21 238 KB with its regex engine; evalexpr 13 is under the AGPL. And each would need a reader of
-//! `11 1/2"` before it and the kinds of [`value`] behind it, which together are most of what is here.
+//! `11 1/2"` before it and the [`Kind`]s behind it, which together are most of what is here.
 
 mod error;
 mod read;
