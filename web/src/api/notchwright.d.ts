@@ -1108,7 +1108,13 @@ export interface SlidingDovetailPlan {
 
 /** The turn of a tapered socket's flank. */
 export interface Taper {
-  /** Drawers of one opening, or of one outside size. Sides are board A of the joint and have the tails; front and back are board B. The lower edge is the reference edge. */
+  /** How far each flank runs out over the socket's length, mm: the shim under one end of the board. */
+  perSide: number;
+  /** The same as an angle, degrees. */
+  degrees: number;
+}
+
+/** Drawers of one opening, or of one outside size. Sides are board A of the joint and have the tails; front and back are board B. The lower edge is the reference edge. */
 export interface DrawerBoxRequest {
   /** The opening with its clearances, or the drawer's outside. */
   size: DrawerSize;
@@ -1454,12 +1460,6 @@ export interface DrawerPart {
   stock: 'sides' | 'fronts' | 'bottoms' | 'applied fronts';
   /** Whether it may lie across the grain of its sheet. */
   mayTurn: boolean;
-}
-
-/** How far each flank runs out over the socket's length, mm: the shim under one end of the board. */
-  perSide: number;
-  /** The same as an angle, degrees. */
-  degrees: number;
 }
 
 /** Plans a box joint: layout, passes, dial settings, and the dry fit of what they cut. Never throws. */
