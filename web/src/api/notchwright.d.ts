@@ -1116,7 +1116,13 @@ export interface SlidingDovetailPlan {
 
 /** The turn of a tapered socket's flank. */
 export interface Taper {
-  /** Drawers of one opening, or of one outside size. Sides are board A of the joint and have the tails; front and back are board B. The lower edge is the reference edge. */
+  /** How far each flank runs out over the socket's length, mm: the shim under one end of the board. */
+  perSide: number;
+  /** The same as an angle, degrees. */
+  degrees: number;
+}
+
+/** Drawers of one opening, or of one outside size. Sides are board A of the joint and have the tails; front and back are board B. The lower edge is the reference edge. */
 export interface DrawerBoxRequest {
   /** The opening with its clearances, or the drawer's outside. */
   size: DrawerSize;
@@ -1464,11 +1470,6 @@ export interface DrawerPart {
   mayTurn: boolean;
 }
 
-/** How far each flank runs out over the socket's length, mm: the shim under one end of the board. */
-  perSide: number;
-  /** The same as an angle, degrees. */
-  degrees: number;
-}
 
 /** Sheets on hand or to buy, and the parts to be cut from them. */
 export interface SheetLayoutRequest {
@@ -1777,9 +1778,9 @@ export interface PartsListRequest {
  * A length: a number in mm, or a text. A text is a length (`11 1/2"`, `19,05`) or a sum over names (`300 - 2*t`):
  * `t` is the measured thickness of the part's own stock, every other name a measure. Operators are + - * / and
  * brackets, `min(a; b)`, `max(a; b)` and `round(a; step)`. A number without a unit is a length where it is added to
- * one, and a factor where it multiplies one.
+ * one, and a factor where it multiplies one. A text may come with the unit of its own numbers.
  */
-export type PartDimension = number | string;
+export type PartDimension = number | string | { text: string; unit?: 'mm' | 'in' };
 
 /** A sheet or a board that parts are cut from. */
 export interface Stock {
