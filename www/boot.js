@@ -16,7 +16,7 @@ async function start() {
     return;
   }
   try {
-    const module = await import('./pkg/notchwright.js');
+    const module = await import('./pkg/page.js');
     const page = await module.default({ module_or_path: new URL('./pkg/page.wasm', import.meta.url) });
     bringChunks(page);
     await pause();

@@ -5,6 +5,7 @@
 //! what follows; [`view`] shows it; `edge` does what is left to be done outside.
 
 pub mod answer;
+#[cfg(feature = "scripts")]
 pub mod api;
 mod app;
 mod edge;

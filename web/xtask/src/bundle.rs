@@ -31,17 +31,35 @@ fn short_paths() -> String {
     format!("target.wasm32-unknown-unknown.rustflags=[{flag:?}]")
 }
 
-/// Compiles the page for the browser and writes module, glue and types into `folder`.
+/// The page's module, undivided: it is part of the page as a single file, and is not shipped by itself.
+const UNDIVIDED: &str = "page_bg.wasm";
+
+/// Compiles for the browser, and writes into `folder`: the module for scripts with its glue and types, the
+/// page's glue, and the page's module, whole and divided.
 pub(crate) fn write(layout: &Layout, folder: &Path) -> Result<()> {
     tools::ensure_wasm_target()?;
-    perform(cargo().current_dir(&layout.root).args([
+    compile(layout, &["--no-default-features"], "page", folder)?;
+    for unused in ["page.d.ts", "page_bg.wasm.d.ts"] {
+        fs::remove_file(folder.join(unused)).with_context(|| format!("no {unused}"))?;
+    }
+    write_parts(folder)?;
+    compile(layout, &[], "notchwright", folder)?;
+    let module = folder.join("notchwright_bg.wasm");
+    let named = fs::read(&module).context("could not read the bundled module")?;
+    fs::write(module, split::without_names(&named)?)?;
+    fs::write(folder.join("package.json"), PACKAGE).context("could not write package.json")
+}
+
+fn compile(layout: &Layout, features: &[&str], name: &str, folder: &Path) -> Result<()> {
+    let build = [
         "build",
         "--package=notchwright-web",
         "--target=wasm32-unknown-unknown",
         "--profile=wasm",
         "--config",
         &short_paths(),
-    ]))?;
+    ];
+    perform(cargo().current_dir(&layout.root).args(build).args(features))?;
     let compiled = layout
         .target
         .join("wasm32-unknown-unknown/wasm/notchwright_web.wasm");
@@ -51,20 +69,19 @@ pub(crate) fn write(layout: &Layout, folder: &Path) -> Result<()> {
         .web(true)?
         .typescript(true)
         .omit_default_module_path(false)
-        .out_name("notchwright")
+        .out_name(name)
         // The names say how the module is divided; what is written has none.
         .remove_name_section(false)
         .remove_producers_section(true);
     bundler.generate(folder)?;
-    let glue = folder.join("notchwright.js");
+    let glue = folder.join(format!("{name}.js"));
     fs::write(&glue, fence::around(&fs::read_to_string(&glue)?)?)?;
-    write_parts(folder)?;
-    fs::write(folder.join("package.json"), PACKAGE).context("could not write package.json")
+    Ok(())
 }
 
-/// The whole module for scripts, and beside it the same divided for the page.
+/// The page's module without names, and beside it the same divided.
 fn write_parts(folder: &Path) -> Result<()> {
-    let path = folder.join("notchwright_bg.wasm");
+    let path = folder.join(UNDIVIDED);
     let whole = fs::read(&path).context("could not read the bundled module")?;
     for part in split::divide(&whole)? {
         fs::write(folder.join(format!("{}.wasm", part.name)), part.bytes)?;

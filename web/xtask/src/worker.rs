@@ -42,7 +42,13 @@ pub(crate) fn finish(files: &mut Files) -> Result<String> {
 /// when it puts the page on a home screen.
 pub(crate) fn fetched(files: &Files) -> impl Iterator<Item = &str> {
     let for_scripts = |name: &str| {
-        name.ends_with(".d.ts") || ["pkg/package.json", "pkg/notchwright_bg.wasm"].contains(&name)
+        name.ends_with(".d.ts")
+            || [
+                "pkg/package.json",
+                "pkg/notchwright.js",
+                "pkg/notchwright_bg.wasm",
+            ]
+            .contains(&name)
     };
     let for_home_screens = |name: &str| name.ends_with("-512.png");
     files

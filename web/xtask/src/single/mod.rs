@@ -21,9 +21,9 @@ use crate::{split, styles};
 /// The file.
 pub(crate) const SINGLE: &str = "notchwright.html";
 
-const GLUE: &str = "pkg/notchwright.js";
+const GLUE: &str = "pkg/page.js";
 const STOPPED: &str = "stopped.js";
-const MODULE: &str = "pkg/notchwright_bg.wasm";
+const MODULE: &str = "pkg/page_bg.wasm";
 const ICON: &str = "icons/icon.svg";
 const START: &str = include_str!("start.js");
 const CHUNKS_PLACE: &str = "['__CHUNKS__']";
@@ -36,7 +36,8 @@ const CHUNKS_PLACE: &str = "['__CHUNKS__']";
 pub(crate) fn add(files: &mut Files) -> Result<()> {
     let style = text(files, styles::FIRST)? + &text(files, styles::LATER)?;
     let script = script(&text(files, GLUE)?, &text(files, STOPPED)?)?;
-    let module = packed(files.get(MODULE).context("no module")?)?;
+    let module = files.remove(MODULE).context("no module")?;
+    let module = packed(&module)?;
     let icon = STANDARD.encode(files.get(ICON).context("no icon")?);
     let page = page(&text(files, PAGE)?, &style, &script, &module, &icon)?;
     files.insert(SINGLE.to_owned(), page.into_bytes());
