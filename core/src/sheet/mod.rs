@@ -9,6 +9,7 @@ mod chance;
 mod checked;
 pub(crate) mod cuts;
 mod fill;
+mod forest;
 pub(crate) mod job;
 mod notes;
 mod plan;

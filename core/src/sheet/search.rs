@@ -177,7 +177,7 @@ impl Group {
             .iter()
             .zip(counts.clone())
             .filter(|(_, count)| *count > 0);
-        let bound = only.map(|kind| bound(job, kind, pieces));
+        let bound = only.map(|kind| bound(job, kind, &pieces));
         Self {
             number,
             counts,

@@ -3,6 +3,7 @@
 
 #![expect(
     clippy::expect_used,
+    clippy::indexing_slicing,
     reason = "what a helper finds wrong fails its test"
 )]
 
