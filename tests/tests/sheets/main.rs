@@ -7,6 +7,7 @@
     reason = "what a helper finds wrong fails its test"
 )]
 
+mod doubt;
 mod most_valuable;
 mod packings;
 mod problems;
