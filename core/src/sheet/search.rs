@@ -235,7 +235,7 @@ impl Group {
     fn walk(&mut self, job: &Job, best: Layout, chance: &mut Chance) {
         // The more pieces, the longer a step takes; a round is to stay short.
         let pieces: u32 = self.counts.iter().sum();
-        let steps = Um::from((PIECES_IN_ROUND / pieces.max(1)).min(MOST_STEPS).max(1));
+        let steps = Um::from((PIECES_IN_ROUND / pieces.max(1)).clamp(1, MOST_STEPS));
         if chance.percent(SHAKEN) {
             let heat = chance.pick(&[0, 2_000, 20_000, 100_000]).unwrap_or(0) * 32;
             if let Some(layout) = super::shake::shaken(job, &best, CHANGES, heat, chance) {
