@@ -39,7 +39,7 @@ fn what_is_wrong_is_noticed() {
     type Spoil = fn(&mut SheetLayoutPlan);
     let spoils: [(&str, Spoil); 8] = [
         ("the fence", |plan| {
-            plan.sheets[0].cuts[2].fence = plan.sheets[0].cuts[2].fence + Mm::constant(0.5)
+            plan.sheets[0].cuts[2].fence += Mm::constant(0.5)
         }),
         ("a cut less", |plan| plan.sheets[0].cuts.truncate(5)),
         ("the order", |plan| plan.sheets[0].cuts.swap(0, 3)),
