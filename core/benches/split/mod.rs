@@ -1,6 +1,6 @@
 //! Packings without waste: a sheet that is parted again and again, so that the best layout is known.
 
-/// The SplitMix64 generator.
+/// The `SplitMix64` generator.
 struct Chance(u64);
 
 impl Chance {

@@ -52,7 +52,7 @@ pub(crate) struct Bound {
 pub(super) fn bound<'a>(
     job: &Job,
     kind: &Kind,
-    pieces: impl Iterator<Item = (&'a Part, u32)> + Clone,
+    pieces: &(impl Iterator<Item = (&'a Part, u32)> + Clone),
 ) -> Bound {
     let usable = kind.usable();
     let kerf = match &job.rough {

@@ -1,6 +1,6 @@
 //! Numbers that look like chance and are the same every time.
 
-/// The SplitMix64 generator (Steele, Lea and Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014).
+/// The `SplitMix64` generator (Steele, Lea and Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014).
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Chance(u64);
 

@@ -1,7 +1,7 @@
 //! Sheets laid out for cutting: every cut goes from edge to edge of the piece in hand.
 //!
-//! A request becomes a [`job`] in whole micrometres; a [`search`] lays its parts as [`block`]s, round after round;
-//! the best layout becomes [`cuts`] in a [`sequence`] that a person can follow, and so a plan.
+//! A request becomes a `job` in whole micrometres; a `search` lays its parts as `block`s, round after round;
+//! the best layout becomes `cuts` in a `sequence` that a person can follow, and so a plan.
 
 mod block;
 mod bound;
@@ -9,6 +9,7 @@ mod chance;
 mod checked;
 pub(crate) mod cuts;
 mod fill;
+mod forest;
 pub(crate) mod job;
 mod notes;
 mod plan;

@@ -106,7 +106,7 @@ impl Rule {
                 .get(choose(number / 9 + number, 4))
                 .copied()
                 .unwrap_or(Order::Area),
-            stacks: number % 2 == 0,
+            stacks: number.is_multiple_of(2),
             filled: 70,
             widest_first: true,
         }

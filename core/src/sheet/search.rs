@@ -149,8 +149,13 @@ fn thousandths(price: Option<f64>) -> Um {
     (price.unwrap_or_default() * 1000.0).round() as Um
 }
 
+/// How many rounds of a hundred are spent on many small changes.
 const SHAKEN: usize = 40;
+/// Changes tried in such a round.
 const CHANGES: u32 = 4000;
+/// Pieces that are laid anew in one round, at most, over all its steps.
+const PIECES_IN_ROUND: u32 = 2400;
+const MOST_STEPS: u32 = 12;
 
 /// The search for all parts of one stock.
 #[derive(Clone, Debug)]
@@ -177,7 +182,7 @@ impl Group {
             .iter()
             .zip(counts.clone())
             .filter(|(_, count)| *count > 0);
-        let bound = only.map(|kind| bound(job, kind, pieces));
+        let bound = only.map(|kind| bound(job, kind, &pieces));
         Self {
             number,
             counts,
@@ -228,7 +233,9 @@ impl Group {
 
     /// A few layouts, each made from the one before, which may be a little worse than the best.
     fn walk(&mut self, job: &Job, best: Layout, chance: &mut Chance) {
-        const STEPS: Um = 12;
+        // The more pieces, the longer a step takes; a round is to stay short.
+        let pieces: u32 = self.counts.iter().sum();
+        let steps = Um::from((PIECES_IN_ROUND / pieces.max(1)).clamp(1, MOST_STEPS));
         if chance.percent(SHAKEN) {
             let heat = chance.pick(&[0, 2_000, 20_000, 100_000]).unwrap_or(0) * 32;
             if let Some(layout) = super::shake::shaken(job, &best, CHANGES, heat, chance) {
@@ -238,12 +245,12 @@ impl Group {
         }
         let slack = chance.pick(&[0, 0, 2, 5, 20]).unwrap_or(0);
         let mut at = best;
-        for step in 0..STEPS {
+        for step in 0..steps {
             let Some(layout) = rebuild::from(job, self, &at, chance) else {
                 continue;
             };
             let used =
-                layout.wood.used - at.wood.used.max(1000) * slack * (STEPS - step) / STEPS / 1000;
+                layout.wood.used - at.wood.used.max(1000) * slack * (steps - step) / steps / 1000;
             let eased = Wood {
                 used,
                 ..layout.wood

@@ -3,9 +3,11 @@
 
 #![expect(
     clippy::expect_used,
+    clippy::indexing_slicing,
     reason = "what a helper finds wrong fails its test"
 )]
 
+mod doubt;
 mod most_valuable;
 mod packings;
 mod problems;

@@ -5,11 +5,13 @@ mod tests;
 
 use super::item::{Anchor, Drawing, Point, Role};
 use super::sheet::{Sheet, closed, hatch, rectangle};
-use super::sled::labels::{Spot, text_at_middle, text_width};
+use super::sled::labels::{Area, Spot, text_at_middle, text_width};
 use crate::message;
 use crate::message::Message;
 use crate::sheet::job::Grain;
-use crate::sheet::{LaidPart, LaidSheet, PieceKind, Place, SheetLayoutPlan, Side, StepKind};
+use crate::sheet::{
+    CutStep, LaidPart, LaidSheet, PieceKind, Place, SheetLayoutPlan, Side, StepKind,
+};
 use crate::units::Mm;
 
 /// One sheet of a layout, its length across the drawing; `cuts` numbers the cuts where they end.
@@ -30,16 +32,17 @@ pub fn sheet_layout_drawing(plan: &SheetLayoutPlan, laid: &LaidSheet, cuts: bool
     draw_parts(&mut sheet, &paper, grain);
     draw_leftovers(&mut sheet, &paper);
     draw_dimensions(&mut sheet, &paper);
-    if cuts {
-        draw_cuts(&mut sheet, &paper);
-    }
-    for part in &laid.parts {
-        name_part(&mut sheet, &paper, part);
-    }
+    let parts = laid.parts.iter();
+    let names: Vec<Area> = parts
+        .filter_map(|part| name_part(&mut sheet, &paper, part))
+        .collect();
     let corner = Point::new(
         paper.left + laid.length + sheet.ems(6.4),
         paper.top + laid.width + sheet.ems(0.8),
     );
+    if cuts {
+        draw_cuts(&mut sheet, &paper, names);
+    }
     sheet.finish(corner)
 }
 
@@ -162,7 +165,14 @@ fn draw_leftovers(sheet: &mut Sheet, paper: &Paper<'_>) {
     );
     for offcut in kept {
         let text = size(&offcut.place);
-        write_within(sheet, paper, Role::Words, &offcut.place, &[&[text]]);
+        write_within(
+            sheet,
+            paper,
+            (Role::Words, Role::Words),
+            &offcut.place,
+            1.0,
+            &[text],
+        );
     }
 }
 
@@ -170,57 +180,66 @@ fn size(place: &Place) -> Message {
     message![place.length, " × ", place.width]
 }
 
-/// Number and size, or as much of that as has room.
-fn name_part(sheet: &mut Sheet, paper: &Paper<'_>, part: &LaidPart) {
+/// Number and size, or as much of that as has room; in small type where nothing else has. Gives where it stands.
+fn name_part(sheet: &mut Sheet, paper: &Paper<'_>, part: &LaidPart) -> Option<Area> {
     let number = || message![part.number];
-    let rows = [
-        &[number(), size(&part.place)][..],
-        &[
-            number(),
-            message![part.place.length],
-            message![part.place.width],
-        ][..],
-        &[number()][..],
+    let place = &part.place;
+    let row = message![part.number, ": ", place.length, " × ", place.width];
+    let groups: [(f64, &[Message]); 6] = [
+        (1.0, &[number(), size(place)]),
+        (
+            1.0,
+            &[number(), message![place.length], message![place.width]],
+        ),
+        (SMALL, &[number(), size(place)]),
+        (SMALL, &[row]),
+        (1.0, &[number()]),
+        (SMALL, &[number()]),
     ];
-    write_within(sheet, paper, Role::Dimension, &part.place, &rows);
+    groups.into_iter().find_map(|(scale, rows)| {
+        write_within(
+            sheet,
+            paper,
+            (Role::Letter, Role::Dimension),
+            place,
+            scale,
+            rows,
+        )
+    })
 }
 
-/// Writes the first of some groups of rows that has room; the first row of several is the letter of the thing.
+/// Small type, as a share of the usual.
+const SMALL: f64 = 0.45;
+
+/// Writes rows into a place if they have room there: the first in one role, the others in another.
 fn write_within(
     sheet: &mut Sheet,
     paper: &Paper<'_>,
-    role: Role,
+    roles: (Role, Role),
     place: &Place,
-    groups: &[&[Message]],
-) {
-    const ROW: f64 = 1.2;
-    let row = sheet.ems(ROW);
-    let room = |rows: &[Message]| {
-        let widths = rows.iter().map(|text| text_width(text, sheet.type_size));
-        let height: Mm = rows.iter().map(|_| row).sum();
-        !widths.max().unwrap_or_default().is_above(place.length) && !height.is_above(place.width)
-    };
-    let Some(rows) = groups.iter().find(|rows| room(rows)) else {
-        return;
-    };
-    let middle = paper.middle(place);
+    scale: f64,
+    rows: &[Message],
+) -> Option<Area> {
+    let usual = sheet.type_size;
+    sheet.type_size = usual * scale;
+    let row = sheet.ems(1.1);
+    let widths = rows.iter().map(|text| text_width(text, sheet.type_size));
+    let width = widths.max().unwrap_or_default();
     let height: Mm = rows.iter().map(|_| row).sum();
-    let mut y = middle.y - height / 2.0 + row / 2.0;
-    let numbered = role == Role::Dimension;
-    for (index, text) in rows.iter().enumerate() {
-        let role = if numbered && index == 0 {
-            Role::Letter
-        } else {
-            role
-        };
-        text_at_middle(
-            sheet,
-            role,
-            Spot::new(middle.x, y, Anchor::Middle),
-            text.clone(),
-        );
-        y += row;
-    }
+    let middle = paper.middle(place);
+    let area = (!width.is_above(place.length) && !height.is_above(place.width)).then(|| {
+        let (top, bottom) = (middle.y - height / 2.0, middle.y + height / 2.0);
+        let mut y = top + row / 2.0;
+        for (index, text) in rows.iter().enumerate() {
+            let role = if index == 0 { roles.0 } else { roles.1 };
+            let spot = Spot::new(middle.x, y, Anchor::Middle);
+            text_at_middle(sheet, role, spot, text.clone());
+            y += row;
+        }
+        Area::of_text(middle, Anchor::Middle, width, top, bottom)
+    });
+    sheet.type_size = usual;
+    area
 }
 
 fn draw_dimensions(sheet: &mut Sheet, paper: &Paper<'_>) {
@@ -243,38 +262,17 @@ fn draw_dimensions(sheet: &mut Sheet, paper: &Paper<'_>) {
     );
 }
 
-/// Each cut's line from edge to edge of the piece in hand, with its number where it ends; rough cuts dashed.
-fn draw_cuts(sheet: &mut Sheet, paper: &Paper<'_>) {
+/// Each cut's line from edge to edge of the piece in hand, with its number on it where nothing else is written;
+/// rough cuts look otherwise.
+fn draw_cuts(sheet: &mut Sheet, paper: &Paper<'_>, mut taken: Vec<Area>) {
+    // Cuts lie closer together than parts are wide.
+    sheet.type_size = sheet.ems(0.55);
     let mut sawn = Vec::new();
     let mut rough = Vec::new();
+    let mut numbers = Vec::new();
     for cut in &paper.laid.cuts {
-        let Some(kept) = cut.yields.first().map(|kept| kept.place) else {
+        let Some((from, to)) = line_of(paper, cut) else {
             continue;
-        };
-        let at_far_end = kept.x.is_above(cut.place.x) || kept.y.is_above(cut.place.y);
-        let (from, to) = match cut.across {
-            Side::Length => {
-                let x = if at_far_end {
-                    kept.x
-                } else {
-                    kept.x + kept.length
-                };
-                (
-                    paper.at(x, cut.place.y),
-                    paper.at(x, cut.place.y + cut.place.width),
-                )
-            }
-            Side::Width => {
-                let y = if at_far_end {
-                    kept.y
-                } else {
-                    kept.y + kept.width
-                };
-                (
-                    paper.at(cut.place.x, y),
-                    paper.at(cut.place.x + cut.place.length, y),
-                )
-            }
         };
         let lines = if cut.kind == StepKind::Rough {
             &mut rough
@@ -282,13 +280,67 @@ fn draw_cuts(sheet: &mut Sheet, paper: &Paper<'_>) {
             &mut sawn
         };
         lines.push(vec![from, to]);
-        let inside = sheet.ems(0.8);
-        let spot = match cut.across {
-            Side::Length => Spot::new(from.x, from.y + inside, Anchor::Middle),
-            Side::Width => Spot::new(from.x + inside, from.y, Anchor::Middle),
-        };
-        text_at_middle(sheet, Role::CurrentPass, spot, message![cut.step]);
+        let area = free_on(sheet, (from, to), cut, &taken);
+        taken.push(area);
+        numbers.push((area, cut.step));
     }
-    sheet.lines(Role::CentreLine, rough);
     sheet.lines(Role::Pass, sawn);
+    sheet.lines(Role::CentreLine, rough);
+    for (area, step) in numbers {
+        let spot = Spot::new(
+            (area.left + area.right) / 2.0,
+            (area.top + area.bottom) / 2.0,
+            Anchor::Middle,
+        );
+        text_at_middle(sheet, Role::CurrentPass, spot, message![step]);
+    }
+}
+
+fn line_of(paper: &Paper<'_>, cut: &CutStep) -> Option<(Point, Point)> {
+    let kept = cut.yields.first()?.place;
+    let piece = &cut.place;
+    let at_far_end = kept.x.is_above(piece.x) || kept.y.is_above(piece.y);
+    Some(match cut.across {
+        Side::Length => {
+            let x = if at_far_end {
+                kept.x
+            } else {
+                kept.x + kept.length
+            };
+            (paper.at(x, piece.y), paper.at(x, piece.y + piece.width))
+        }
+        Side::Width => {
+            let y = if at_far_end {
+                kept.y
+            } else {
+                kept.y + kept.width
+            };
+            (paper.at(piece.x, y), paper.at(piece.x + piece.length, y))
+        }
+    })
+}
+
+/// Where a cut's number stands: at the first of some places along its line that is free, or else at its beginning.
+fn free_on(sheet: &Sheet, (from, to): (Point, Point), cut: &CutStep, taken: &[Area]) -> Area {
+    const PLACES: u32 = 24;
+    let (width, half) = (
+        text_width(&message![cut.step], sheet.type_size),
+        sheet.ems(0.5),
+    );
+    let long = (to.x - from.x).max(to.y - from.y);
+    let begin = sheet.ems(0.8).min(long / 2.0);
+    let step = ((long - begin * 2.0) / f64::from(PLACES)).max(Mm::ZERO);
+    let areas = (0..=PLACES).map(|place| {
+        let along = begin + step * f64::from(place);
+        let at = match cut.across {
+            Side::Length => Point::new(from.x, from.y + along),
+            Side::Width => Point::new(from.x + along, from.y),
+        };
+        Area::of_text(at, Anchor::Middle, width, at.y - half, at.y + half)
+    });
+    let mut areas = areas.peekable();
+    let first = areas.peek().copied();
+    let free = areas.find(|area| !taken.iter().any(|other| other.meets(area)));
+    free.or(first)
+        .unwrap_or(Area::of_text(from, Anchor::Middle, width, from.y, from.y))
 }

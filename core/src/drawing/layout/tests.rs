@@ -1,7 +1,9 @@
 use super::sheet_layout_drawing;
 use crate::drawing::item::{Drawing, Role, Shape};
 use crate::given::Given;
-use crate::sheet::{PartRequest, SheetLayoutPlan, SheetLayoutRequest, SheetRequest, sheet_layout};
+use crate::sheet::{
+    PartRequest, SearchRequest, SheetLayoutPlan, SheetLayoutRequest, SheetRequest, sheet_layout,
+};
 
 fn plan(parts: &[(f64, f64, f64, bool)]) -> SheetLayoutPlan {
     let sheet = SheetRequest {
@@ -23,6 +25,11 @@ fn plan(parts: &[(f64, f64, f64, bool)]) -> SheetLayoutPlan {
         sheets: vec![Given::from(sheet)].into(),
         parts: parts.iter().map(part).collect::<Vec<_>>().into(),
         kerf: 3.2.into(),
+        search: SearchRequest {
+            steps: 5.0.into(),
+            ..SearchRequest::default()
+        }
+        .into(),
         ..SheetLayoutRequest::default()
     };
     sheet_layout(&request).unwrap().plan
