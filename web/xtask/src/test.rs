@@ -65,6 +65,15 @@ fn shipped(steps: &mut Steps, layout: &Layout) -> Result<()> {
         lints(
             layout,
             &["--package=notchwright-web", WASM, "--lib", "--test=*"],
+        )?;
+        lints(
+            layout,
+            &[
+                "--package=notchwright-web",
+                WASM,
+                "--lib",
+                "--no-default-features",
+            ],
         )
     })
 }

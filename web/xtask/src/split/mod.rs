@@ -1,12 +1,12 @@
 //! Divides the compiled module, so that a first visit fetches only what the first answer needs.
 //!
-//! The module is compiled once. Scripts load it whole; the page loads `page.wasm`, and a chunk when a
-//! place is opened that needs it. A chunk shares memory, table and functions with the page: it is more
+//! The page is compiled once. It loads `page.wasm`, and a chunk when a place is opened that needs it; scripts have
+//! a module of their own. A chunk shares memory, table and functions with the page: it is more
 //! of the same module, come later. The page calls into it through slots of the table which stay empty
 //! until then, so `www/chunks.js` lets nobody call before it has come.
 //!
 //! A splitter that works on annotated sources (one exists for this compiler) would put a promise into
-//! every place that calls across, and a second compilation beside the whole module. Here one table of
+//! every place that calls across. Here one table of
 //! paths says what goes where, and the call graph does the rest.
 
 mod calls;
