@@ -85,7 +85,7 @@ fn there_is_room_for_so_many_and_no_more() {
         let open = work.jobs.place().max(work.job.joints.place());
         for leaf in [Leaf::Add, Leaf::Duplicate(open), Leaf::Duplicate(0)] {
             assert_eq!(model.update(Msg::Edit(edit(leaf))), []);
-            assert_eq!(model.notices, [refusal.clone()], "{leaf:?}");
+            assert_eq!(model.notices, std::slice::from_ref(&refusal), "{leaf:?}");
             model.update(Msg::Dismiss(refusal.clone()));
             assert_eq!(model, full, "{leaf:?}");
         }
