@@ -55,7 +55,7 @@ export type ProblemCode =
   | 'cycle'
   | 'unresolved'
   | 'not-a-length'
-  | 'division-by-zero';
+  | 'division-by-zero'
   | 'larger-than-sheet'
   | 'too-few-sheets';
 
