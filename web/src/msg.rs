@@ -174,6 +174,8 @@ pub enum Edit {
     WidthBy(WidthBy),
     /// So many ends of this board are cut.
     Ends(Board, Ends),
+    /// The chosen sled's own parts are to be added to those of the job.
+    SledParts,
     /// Something is to be done with what is made.
     Making(MakingEdit),
     /// Something is to be done with the jobs.

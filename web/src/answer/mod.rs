@@ -8,7 +8,7 @@ mod joint;
 mod making;
 mod pieces;
 mod slanted;
-mod sled;
+pub(crate) mod sled;
 pub(crate) mod spoken;
 #[cfg(test)]
 mod tests;

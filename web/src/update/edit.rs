@@ -3,7 +3,8 @@
 use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit, parse_length, read_number};
 
-use super::{jobs, making};
+use super::{jobs, making, rows};
+use crate::answer::sled;
 use crate::effect::Effect;
 use crate::msg::{Edit, Shelf};
 use crate::notice::Notice;
@@ -110,6 +111,13 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::WidthBy(by) => sled.rout.by = *by,
         Edit::Ends(Board::A, ends) => joint.pieces.ends_a = *ends,
         Edit::Ends(Board::B, ends) => joint.pieces.ends_b = *ends,
+        Edit::SledParts => {
+            let parts = sled::parts(work);
+            let making = &mut work.job.making;
+            return parts.map_or_else(Outcome::default, |parts| {
+                rows::add_sled(making, &parts, unit)
+            });
+        }
         Edit::Making(edit) => return making::apply(&mut work.job.making, edit, unit),
         Edit::Job(leaf) => return jobs::turn(work, *leaf, true),
         Edit::JointOf(leaf) => return jobs::turn(work, *leaf, false),

@@ -5,6 +5,7 @@ use notchwright_core::parts::tsv::{self, PartText};
 use notchwright_core::units::Unit;
 
 use super::edit::{Outcome, placed, said};
+pub(crate) use super::rows::{part_of, stock_called};
 use crate::effect::Effect;
 use crate::msg::MakingEdit;
 use crate::notice::Notice;
@@ -68,53 +69,6 @@ fn paste(making: &mut Making, text: &str, unit: Unit) -> Outcome {
         added += 1;
     }
     said(Notice::Pasted(added, table.problems.len()))
-}
-
-/// The stock of this name.
-pub(crate) fn stock_called(making: &mut Making, name: &str) -> Option<Id> {
-    let name = name.trim();
-    if name.is_empty() {
-        return None;
-    }
-    let is_called = |row: &&Row| row.form.text(stock::NAME.name()).trim() == name;
-    let known = making.stocks.items().iter().find(is_called);
-    let form = || Form::default().with(stock::NAME.name(), Entry::mm(name));
-    let known = known.map(|row| row.id);
-    known.or_else(|| {
-        making.stocks.push(Row {
-            form: form(),
-            ..Row::default()
-        })
-    })
-}
-
-/// A part as it stands in a table.
-pub(crate) fn part_of(text: &PartText, stock: Option<Id>, unit: Unit) -> Row {
-    let word = |is: bool, word: &'static str| if is { word } else { "" };
-    let stock = stock.map(|id| id.to_string());
-    let texts = [
-        (part::NAME, text.name.as_str()),
-        (part::COUNT, &text.count),
-        (part::LENGTH, &text.length),
-        (part::WIDTH, &text.width),
-        (part::STOCK, stock.as_deref().unwrap_or_default()),
-        (part::MAY_TURN, word(text.may_turn, "yes")),
-        (part::TRIM, &text.trim),
-        (part::LATER, word(text.later, "later")),
-    ];
-    let form = texts
-        .into_iter()
-        .fold(Form::default(), |form, (field, text)| {
-            let unit = match field.kind() {
-                Kind::Sum => unit,
-                _ => Unit::Mm,
-            };
-            form.with(field.name(), Entry::new(text, unit))
-        });
-    Row {
-        form,
-        ..Row::default()
-    }
 }
 
 /// The parts as a spreadsheet takes them.

@@ -6,6 +6,7 @@ pub(crate) mod history;
 mod jobs;
 mod making;
 mod open;
+mod rows;
 mod saw;
 mod tabs;
 #[cfg(test)]
@@ -156,7 +157,12 @@ impl Model {
         if is_turned && self.parts.of(Chunk::Jobs) != Part::Here {
             return Vec::new();
         }
-        if matches!(edit, Edit::Making(_)) && self.parts.of(Chunk::Parts) != Part::Here {
+        let needed = match edit {
+            Edit::Making(_) => Some(Chunk::Parts),
+            Edit::SledParts => Some(Chunk::Sled),
+            _ => None,
+        };
+        if needed.is_some_and(|chunk| self.parts.of(chunk) != Part::Here) {
             return Vec::new();
         }
         let before = self.state.clone();

@@ -23,7 +23,7 @@ pub(super) fn outcome(
     finish(draft, sled_fit(&request), before, problems)
 }
 
-fn request(draft: &mut Draft<'_>) -> SledFitRequest {
+pub(super) fn request(draft: &mut Draft<'_>) -> SledFitRequest {
     let shop = &draft.work().shop;
     let (saw, sled) = (shop.saws.chosen(), shop.sleds.chosen());
     SledFitRequest {

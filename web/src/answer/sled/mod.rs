@@ -1,5 +1,5 @@
-//! What follows in the sled's place. None of it is in what a first visit waits for: only [`answer`] may
-//! be called from elsewhere, and only once it has come.
+//! What follows in the sled's place. None of it is in what a first visit waits for: only [`answer`] and [`parts`]
+//! may be called from elsewhere, and only once it has come.
 
 mod fit;
 mod groove;
@@ -7,6 +7,8 @@ mod screw;
 mod square;
 #[cfg(test)]
 mod tests;
+
+use notchwright_core::parts::{SledParts, sled_parts};
 
 use super::draft::Draft;
 use super::finish::{finish, none};
@@ -28,4 +30,12 @@ pub(super) fn answer(work: &Work, before: Option<&SledAnswer>) -> SledAnswer {
         groove: groove::outcome(work, &before.groove, &mut problems),
         problems,
     }
+}
+
+/// The parts of the chosen sled for the chosen saw, if its fields say what it is.
+#[inline(never)]
+pub(crate) fn parts(work: &Work) -> Option<SledParts> {
+    let mut draft = Draft::new(work);
+    let request = fit::request(&mut draft);
+    sled_parts(&request).ok().map(|parts| parts.plan)
 }

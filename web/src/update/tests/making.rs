@@ -204,6 +204,30 @@ fn a_table_becomes_parts_and_parts_a_table() {
     assert_eq!(forms(rows(&model, Group::Parts)), forms(&all));
 }
 
+/// Twice is no harm: the measurements are the same, the parts are there twice.
+#[test]
+fn the_sled_becomes_parts_for_this_saw() {
+    let mut model = started();
+    model.update(Msg::Go(Place::Sled));
+    assert_eq!(model.update(Msg::Edit(Edit::SledParts)), []);
+    model.update(Msg::Came(Chunk::Sled));
+    let before = model.state.work.job.making.clone();
+    model.update(Msg::Edit(Edit::SledParts));
+    model.update(Msg::Edit(Edit::SledParts));
+    assert_eq!(model.notices, [Notice::Pasted(3, 0)]);
+    let added = &rows(&model, Group::Parts)[before.rows(Group::Parts).len()..];
+    assert_eq!(added.len(), 6);
+    assert_eq!(text(&added[0], part::NAME), "Base");
+    assert_eq!(text(&added[0], part::LENGTH), "base_length");
+    let measures = &rows(&model, Group::Measures)[before.rows(Group::Measures).len()..];
+    assert_eq!(measures.len(), 4);
+    assert_eq!(text(&measures[0], measure::VALUE), "560");
+    model.update(Msg::Go(Place::Parts));
+    model.update(Msg::Came(Chunk::Parts));
+    let base = &model.answer.making.as_ref().unwrap().parts.rows[before.rows(Group::Parts).len()];
+    assert_eq!(base.width.unwrap().finished.mm(), 520.0);
+}
+
 #[test]
 fn a_job_carries_what_it_is_made_of() {
     let mut model = open();

@@ -10,7 +10,7 @@ use notchwright_core::sled::SledFitPlan;
 use yew::{Callback, Html, MouseEvent, classes, html};
 
 use super::fit::pair;
-use crate::msg::{Look, Msg};
+use crate::msg::{Edit, Look, Msg};
 use crate::state::{Entry, PaperSize, Prints};
 use crate::view::context::Context;
 use crate::view::field::short;
@@ -106,6 +106,7 @@ fn buttons(planned: &Rc<Planned<SledFitPlan>>, context: Context<'_>) -> Html {
             <button type="button" class="button" onclick={save(planned, context)}>{ "Save as SVG" }</button>
             <button type="button" class="button" onclick={save_dxf(planned, context)}>{ "Save as DXF" }</button>
             <button type="button" class="button" onclick={context.send(Msg::Print)}>{ "Print" }</button>
+            <button type="button" class="button" onclick={context.edit(Edit::SledParts)}>{ "Add its parts to this job" }</button>
         </div>
     }
 }

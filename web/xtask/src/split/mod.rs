@@ -36,6 +36,7 @@ const CHUNKS: &[Chunk] = &[
             "notchwright_web::view::sled::",
             "notchwright_web::answer::sled::",
             "notchwright_core::sled::",
+            "notchwright_core::parts::sled::",
             "notchwright_core::square::",
             "notchwright_core::screw_check::",
             "notchwright_core::groove::",
@@ -45,6 +46,7 @@ const CHUNKS: &[Chunk] = &[
         gates: &[
             "notchwright_web::view::sled::view",
             "notchwright_web::answer::sled::answer",
+            "notchwright_web::answer::sled::parts",
         ],
     },
     Chunk {
