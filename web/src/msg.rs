@@ -178,6 +178,8 @@ pub enum Edit {
     SledParts,
     /// Something is to be done with what is made.
     Making(MakingEdit),
+    /// The drawers are to be gone on with elsewhere.
+    HandOver(HandOver),
     /// Something is to be done with the jobs.
     Job(Leaf),
     /// Something is to be done with the joints of the open job.
@@ -199,6 +201,15 @@ pub enum MakingEdit {
     Remove(Group, Id),
     /// These rows of a spreadsheet are to be added as parts.
     Paste(String),
+}
+
+/// Where drawers are gone on with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HandOver {
+    /// The joint of this drawer of the plan, from 0, becomes a new joint of the open job.
+    Joint(usize),
+    /// Boards and bottoms become parts.
+    Parts,
 }
 
 /// What is shown of a place that has several tools.

@@ -5,7 +5,7 @@ pub mod course;
 mod draft;
 mod finish;
 mod joint;
-mod making;
+pub(crate) mod making;
 mod pieces;
 mod slanted;
 pub(crate) mod sled;
@@ -123,7 +123,8 @@ impl Answer {
                 self.slanted = Some(Rc::new(slanted));
             }
             Chunk::Parts => {
-                let making = making::answer(work, self.making.as_deref());
+                let mut making = making::answer(work, self.making.as_deref());
+                self.leave_out_said(&mut making.problems);
                 self.making = Some(Rc::new(making));
             }
             // It shows what there is.
@@ -165,7 +166,7 @@ impl Answer {
     pub fn needs(&self, field: Field) -> bool {
         let needed: &[&[Field]] = match (self.open, &self.sled, &self.making) {
             (Some(Chunk::Sled), Some(sled), _) => &[&sled.fit.needed, &sled.groove.needed],
-            (Some(Chunk::Parts), _, Some(making)) => &[&making.needed],
+            (Some(Chunk::Parts), _, Some(making)) => &[&making.drawer.needed, &making.needed],
             _ => &[],
         };
         needed.iter().any(|fields| fields.contains(&field))

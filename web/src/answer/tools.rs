@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use notchwright_core::cutter::{CutterStackPlan, KerfPlan};
+use notchwright_core::drawer::DrawerBoxPlan;
 use notchwright_core::groove::GrooveSetupPlan;
 use notchwright_core::joint::dovetail::{self, DovetailPlan};
 use notchwright_core::joint::sliding::SlidingDovetailPlan;
@@ -63,6 +64,8 @@ pub struct SlantedAnswer {
 /// What follows for what is made.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct MakingAnswer {
+    /// Drawers.
+    pub drawer: Outcome<DrawerBoxPlan>,
     /// The parts, as far as they could be worked out.
     pub parts: PartsDraft,
     /// Fields of the open tool that must still be filled in.

@@ -119,6 +119,7 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
             });
         }
         Edit::Making(edit) => return making::apply(&mut work.job.making, edit, unit),
+        Edit::HandOver(to) => return making::drawer::hand_over(work, *to),
         Edit::Job(leaf) => return jobs::turn(work, *leaf, true),
         Edit::JointOf(leaf) => return jobs::turn(work, *leaf, false),
     }

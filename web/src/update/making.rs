@@ -1,6 +1,8 @@
 //! Changes of what is made. They come with the parts' part of the program: only [`apply`] may be called from
 //! elsewhere, and only once that has come.
 
+pub(super) mod drawer;
+
 use notchwright_core::parts::tsv::{self, PartText};
 use notchwright_core::units::Unit;
 

@@ -19,9 +19,9 @@ use crate::effect::Effect;
 use crate::export;
 use crate::keep::{Unreadable, saved};
 use crate::model::{Chunk, Model, Part};
-use crate::msg::{Edit, Look, Msg, SawMove};
+use crate::msg::{Edit, HandOver, Look, Msg, SawMove};
 use crate::notice::Notice;
-use crate::state::{JointKind, Place, State};
+use crate::state::{JointKind, PartsTool, Place, State};
 use history::Scope;
 
 impl Model {
@@ -158,7 +158,7 @@ impl Model {
             return Vec::new();
         }
         let needed = match edit {
-            Edit::Making(_) => Some(Chunk::Parts),
+            Edit::Making(_) | Edit::HandOver(_) => Some(Chunk::Parts),
             Edit::SledParts => Some(Chunk::Sled),
             _ => None,
         };
@@ -172,7 +172,7 @@ impl Model {
             refusal.into_iter().for_each(|notice| self.say(notice));
             return Vec::new();
         }
-        if is_turned {
+        if is_turned || matches!(edit, Edit::HandOver(HandOver::Joint(_))) {
             // A new joint may have the number of one that was removed.
             for joint in self.state.work.joints_beside(&before.work) {
                 self.state.progress.forget(joint);
@@ -186,7 +186,22 @@ impl Model {
             .notice
             .into_iter()
             .for_each(|notice| self.say(notice));
-        outcome.effect.into_iter().collect()
+        let shown = match edit {
+            Edit::HandOver(to) => self.go_on(*to),
+            _ => Vec::new(),
+        };
+        outcome.effect.into_iter().chain(shown).collect()
+    }
+
+    /// Shows where the drawers went.
+    fn go_on(&mut self, to: HandOver) -> Vec<Effect> {
+        match to {
+            HandOver::Joint(_) => self.go(Place::Joint),
+            HandOver::Parts => {
+                self.look(Look::PartsTool(PartsTool::Parts));
+                vec![Effect::ScrollToTop]
+            }
+        }
     }
 
     fn undo(&mut self) -> Vec<Effect> {

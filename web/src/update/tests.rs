@@ -3,6 +3,7 @@
 mod course;
 mod jobs;
 mod making;
+mod making_drawer;
 mod open;
 mod rows;
 mod saw;

@@ -1,17 +1,23 @@
 //! What follows for what is made. It comes with the parts' part of the program: only [`answer`] may be called from
 //! elsewhere, and only once that has come.
 
+pub(crate) mod drawer;
 mod parts;
 
 use super::draft::Draft;
-use super::tools::MakingAnswer;
+use super::finish::finish;
+use super::tools::{MakingAnswer, Outcome};
+use super::{FieldProblem, joint};
 use crate::state::Work;
 
 /// What follows from `work`; `before` is what followed last.
 #[inline(never)]
-pub(super) fn answer(work: &Work, _before: Option<&MakingAnswer>) -> MakingAnswer {
-    let (parts, problems) = parts::draft(work);
+pub(super) fn answer(work: &Work, before: Option<&MakingAnswer>) -> MakingAnswer {
+    let nothing = MakingAnswer::default();
+    let before = before.unwrap_or(&nothing);
+    let (parts, mut problems) = parts::draft(work);
     MakingAnswer {
+        drawer: drawer::outcome(work, &before.drawer, &mut problems),
         parts,
         problems,
         ..MakingAnswer::default()

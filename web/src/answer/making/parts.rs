@@ -5,8 +5,7 @@ use notchwright_core::parts::{
     self, MeasureRequest, PartRequest, PartsDraft, PartsListRequest, StockRequest,
 };
 
-use super::Draft;
-use crate::answer::FieldProblem;
+use super::{Draft, FieldProblem};
 use crate::state::fields::{Known, measure, part, stock};
 use crate::state::{Group, Id, Row, Work};
 

@@ -85,6 +85,45 @@ macro_rules! fields {
 }
 
 fields! {
+    /// Drawers of one opening, or of one outside size.
+    drawer of Drawer {
+        SIZE: Name = "size", "Measured is";
+        SLIDES: Name = "slides", "They run on";
+        WIDTH: Length = "width", "Width";
+        HEIGHT: Length = "height", "Height";
+        DEPTH: Length = "depth", "Depth";
+        ROOM: Length = "room", "Room at each side";
+        ABOVE: Length = "above", "Room above each";
+        BELOW: Length = "below", "Room beneath each";
+        BEHIND: Length = "behind", "Room behind";
+        COUNT: Number = "count", "Drawers";
+        HEIGHTS: Name = "heights", "Heights";
+        STEP: Length = "step", "Each higher by";
+        RATIO: Number = "ratio", "Each so many times as high";
+        BETWEEN: Length = "between", "Divider between two";
+        SIDE: Length = "side", "Sides, thickness";
+        FRONT: Length = "front", "Front and back, thickness";
+        APPLIED: Length = "applied", "Applied front, thickness";
+        APPLIED_LAP: Length = "appliedLap", "Reaches past by";
+        APPLIED_GAP: Length = "appliedGap", "Gap between two fronts";
+        LAYOUT: Name = "layout", "Fingers";
+        FINGERS: Number = "fingers", "Number of fingers";
+        FINGER: Length = "finger", "Width of each finger";
+        FIRST: Name = "first", "Sides begin below with";
+        BOTTOM: Length = "bottom", "Bottom, thickness";
+        BOTTOM_ROOM: Length = "bottomRoom", "Room around the bottom";
+        GROOVE_FROM: Length = "grooveFrom", "Lower edge to groove";
+        GROOVE_DEPTH: Length = "grooveDepth", "Groove depth";
+        GROOVE_ROOM: Length = "grooveRoom", "Groove wider than bottom";
+        WOOD: Name = "wood", "Wood";
+        SAWN: Name = "sawn", "Sawn";
+        MOISTURE: Number = "moisture", "Moisture now, %";
+        AIR: Name = "air", "It will stand in";
+        DRIEST: Number = "driest", "At the driest, %";
+        WETTEST: Number = "wettest", "At the dampest, %";
+        TEMPERATURE: Number = "temperature", "Air, °C";
+    }
+
     /// A part.
     part of Parts {
         NAME: Name = "name", "Name";

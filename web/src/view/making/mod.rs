@@ -1,6 +1,7 @@
 //! What is made: one tool at a time. Only [`view`] may be called from elsewhere, and only once this part of the
 //! program has come.
 
+mod drawer;
 mod parts;
 mod rows;
 
@@ -27,7 +28,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
         chosen: tool,
     };
     let (form, outcome) = match tool {
-        PartsTool::Drawer => Default::default(),
+        PartsTool::Drawer => (drawer::form(context), drawer::outcome(context)),
         PartsTool::Parts => (parts::form(context), parts::outcome(context)),
         PartsTool::Sheet => Default::default(),
     };

@@ -71,12 +71,14 @@ const CHUNKS: &[Chunk] = &[
             "notchwright_core::parts::",
             "notchwright_core::sheet::",
             "notchwright_core::wood::",
+            "notchwright_core::drawing::drawer::",
         ],
         gates: &[
             "notchwright_web::view::making::view",
             "notchwright_web::answer::making::answer",
             "notchwright_web::update::making::apply",
             "notchwright_web::update::making::table",
+            "notchwright_web::update::making::drawer::hand_over",
         ],
     },
     Chunk {

@@ -1,0 +1,265 @@
+//! Drawers, jointed with the chosen cutter on the chosen screw.
+
+use notchwright_core::drawer::{
+    AppliedFrontRequest, DrawerBottomRequest, DrawerBoxPlan, DrawerBoxRequest, DrawerGrooveRequest,
+    DrawerHeightsRequest, DrawerJointRequest, DrawerLayoutRequest, DrawerSizeRequest, drawer_box,
+};
+use notchwright_core::given::Given;
+use notchwright_core::joint::box_joint::BoardRequest;
+use notchwright_core::wood::{ClimateRequest, SolidWoodRequest};
+
+use super::{Draft, FieldProblem, Outcome, finish, joint};
+use crate::state::Work;
+use crate::state::fields::{Known, drawer};
+
+pub(super) fn outcome(
+    work: &Work,
+    before: &Outcome<DrawerBoxPlan>,
+    problems: &mut Vec<FieldProblem>,
+) -> Outcome<DrawerBoxPlan> {
+    let mut draft = Draft::new(work);
+    let request = request(&mut draft);
+    finish(draft, drawer_box(&request), before, problems)
+}
+
+/// The drawers, if they are what the fields say.
+pub(crate) fn plan(work: &Work) -> Option<DrawerBoxPlan> {
+    let found = outcome(work, &Outcome::default(), &mut Vec::new());
+    found.current().map(|planned| planned.plan.clone())
+}
+
+/// Room above a drawer in which nothing was typed, mm.
+const USUAL_ABOVE: f64 = 2.0;
+/// The same for the groove's distance from the lower edge, mm.
+const USUAL_FROM_EDGE: f64 = 10.0;
+/// The same for the groove's depth, mm, where half of the thinner board is more.
+const USUAL_DEPTH: f64 = 6.0;
+/// Temperature of the air of a heated house, °C.
+const USUAL_TEMPERATURE: f64 = 20.0;
+
+fn request(draft: &mut Draft<'_>) -> DrawerBoxRequest {
+    let is_opening = word(draft, drawer::SIZE) != "outside";
+    let size = size(draft, is_opening);
+    let count = draft.number("count", drawer::COUNT.alone());
+    let side = board(draft, "side.thickness", drawer::SIDE);
+    let front = board(draft, "front.thickness", drawer::FRONT);
+    let thinner = match (&side, &front) {
+        (Given::Value(side), Given::Value(front)) => Some(side.min(*front)),
+        _ => None,
+    };
+    let wood = wood(draft);
+    DrawerBoxRequest {
+        size: size.into(),
+        count,
+        heights: only(is_opening, || heights(draft)),
+        between: if is_opening {
+            draft.length("between", drawer::BETWEEN.alone())
+        } else {
+            Given::Missing
+        },
+        applied: applied(draft),
+        joint: corner(draft).into(),
+        bottom: bottom(draft, thinner).into(),
+        climate: only(!wood.is_missing(), || climate(draft)),
+        wood,
+        side: BoardRequest { thickness: side }.into(),
+        front: BoardRequest { thickness: front }.into(),
+    }
+}
+
+fn only<T>(is_asked: bool, what: impl FnOnce() -> T) -> Given<T> {
+    if is_asked {
+        Given::Value(what())
+    } else {
+        Given::Missing
+    }
+}
+
+/// The word chosen for a field; nothing while the first is meant.
+fn word<'a>(draft: &Draft<'a>, field: Known) -> &'a str {
+    draft.work().job.making.drawer.text(field.name())
+}
+
+/// What is meant where nothing was typed.
+fn usual(given: Given<f64>, usual: f64) -> Given<f64> {
+    match given {
+        Given::Missing => usual.into(),
+        given => given,
+    }
+}
+
+fn size(draft: &mut Draft<'_>, is_opening: bool) -> DrawerSizeRequest {
+    let slides = word(draft, drawer::SLIDES);
+    let mut length = |path, field: Known| draft.length(path, field.alone());
+    let outside = DrawerSizeRequest {
+        kind: "outside".into(),
+        width: length("size.width", drawer::WIDTH),
+        height: length("size.height", drawer::HEIGHT),
+        depth: length("size.depth", drawer::DEPTH),
+        ..DrawerSizeRequest::default()
+    };
+    if !is_opening {
+        return outside;
+    }
+    let slides = if slides.is_empty() { "runners" } else { slides };
+    DrawerSizeRequest {
+        kind: "opening".into(),
+        slides: slides.into(),
+        side_clearance: length("size.sideClearance", drawer::ROOM),
+        above: usual(length("size.above", drawer::ABOVE), USUAL_ABOVE),
+        below: if slides == "runners" {
+            Given::Missing
+        } else {
+            usual(length("size.below", drawer::BELOW), 0.0)
+        },
+        behind: length("size.behind", drawer::BEHIND),
+        ..outside
+    }
+}
+
+fn heights(draft: &mut Draft<'_>) -> DrawerHeightsRequest {
+    match word(draft, drawer::HEIGHTS) {
+        "graduated" => DrawerHeightsRequest {
+            kind: "graduated".into(),
+            step: draft.length("heights.step", drawer::STEP.alone()),
+            ..DrawerHeightsRequest::default()
+        },
+        "ratio" => DrawerHeightsRequest {
+            kind: "ratio".into(),
+            ratio: draft.number("heights.ratio", drawer::RATIO.alone()),
+            ..DrawerHeightsRequest::default()
+        },
+        _ => DrawerHeightsRequest {
+            kind: "equal".into(),
+            ..DrawerHeightsRequest::default()
+        },
+    }
+}
+
+fn board(draft: &mut Draft<'_>, path: &'static str, field: Known) -> Given<f64> {
+    draft.length(path, field.alone())
+}
+
+/// A front is applied as soon as anything is said of it.
+fn applied(draft: &mut Draft<'_>) -> Given<AppliedFrontRequest> {
+    let fields = [drawer::APPLIED, drawer::APPLIED_LAP, drawer::APPLIED_GAP];
+    let is_asked = fields.iter().any(|field| !word(draft, *field).is_empty());
+    let mut length = |path, field: Known| draft.length(path, field.alone());
+    only(is_asked, || AppliedFrontRequest {
+        thickness: length("applied.thickness", drawer::APPLIED),
+        lap: usual(length("applied.lap", drawer::APPLIED_LAP), 0.0),
+        gap: length("applied.gap", drawer::APPLIED_GAP),
+    })
+}
+
+fn corner(draft: &mut Draft<'_>) -> DrawerJointRequest {
+    let (saw, sled) = joint::chosen_pair(draft);
+    let first = match word(draft, drawer::FIRST) {
+        "" => "pin",
+        first => first,
+    };
+    let request = DrawerJointRequest {
+        kind: "box".into(),
+        layout: layout(draft).into(),
+        first: first.into(),
+        cutter: joint::chosen_cutter(draft),
+        screw: joint::chosen_screw(draft, sled),
+        saw: joint::reach(draft, saw, sled).into(),
+        ..DrawerJointRequest::default()
+    };
+    for (place, here) in OF_SHOP {
+        draft.answers_for(place, here);
+    }
+    request
+}
+
+/// Where the shop's fields are in a joint's request, and where in this.
+const OF_SHOP: [(&str, &str); 14] = [
+    ("cutter", "joint.cutter"),
+    ("cutter.kerf", "joint.cutter.kerf"),
+    ("cutter.diameter", "joint.cutter.diameter"),
+    (
+        "cutter.grind.bevelDegrees",
+        "joint.cutter.grind.bevelDegrees",
+    ),
+    ("cutter.overlap", "joint.cutter.overlap"),
+    ("screw", "joint.screw"),
+    ("screw.lead", "joint.screw.lead"),
+    ("screw.threadsPerInch", "joint.screw.threadsPerInch"),
+    ("screw.divisions", "joint.screw.divisions"),
+    ("screw.backlash", "joint.screw.backlash"),
+    ("screw.travel", "joint.screw.travel"),
+    ("saw.greatestHeight", "joint.saw.greatestHeight"),
+    ("saw.base", "joint.saw.base"),
+    ("saw.window", "joint.saw.window"),
+];
+
+fn layout(draft: &mut Draft<'_>) -> DrawerLayoutRequest {
+    let kind = |kind: &str| DrawerLayoutRequest {
+        kind: kind.into(),
+        ..DrawerLayoutRequest::default()
+    };
+    match word(draft, drawer::LAYOUT) {
+        "count" => DrawerLayoutRequest {
+            count: draft.number("joint.layout.count", drawer::FINGERS.alone()),
+            ..kind("count")
+        },
+        "finger" => DrawerLayoutRequest {
+            width: draft.length("joint.layout.width", drawer::FINGER.alone()),
+            ..kind("finger")
+        },
+        _ => kind("onePass"),
+    }
+}
+
+fn bottom(draft: &mut Draft<'_>, thinner: Option<f64>) -> DrawerBottomRequest {
+    let depth = thinner.map_or(USUAL_DEPTH, |thinner| USUAL_DEPTH.min(thinner / 2.0));
+    let mut length = |path, field: Known| draft.length(path, field.alone());
+    let from_edge = length("bottom.groove.fromEdge", drawer::GROOVE_FROM);
+    DrawerBottomRequest {
+        thickness: length("bottom.thickness", drawer::BOTTOM),
+        clearance: length("bottom.clearance", drawer::BOTTOM_ROOM),
+        groove: DrawerGrooveRequest {
+            from_edge: usual(from_edge, USUAL_FROM_EDGE),
+            depth: usual(length("bottom.groove.depth", drawer::GROOVE_DEPTH), depth),
+            clearance: length("bottom.groove.clearance", drawer::GROOVE_ROOM),
+            ..DrawerGrooveRequest::default()
+        }
+        .into(),
+        ..DrawerBottomRequest::default()
+    }
+}
+
+fn wood(draft: &mut Draft<'_>) -> Given<SolidWoodRequest> {
+    let species = word(draft, drawer::WOOD);
+    let sawn = match word(draft, drawer::SAWN) {
+        "" => "flat",
+        sawn => sawn,
+    };
+    only(!species.is_empty(), || SolidWoodRequest {
+        species: species.into(),
+        sawn: sawn.into(),
+        moisture: draft.number("wood.moisture", drawer::MOISTURE.alone()),
+        ..SolidWoodRequest::default()
+    })
+}
+
+fn climate(draft: &mut Draft<'_>) -> ClimateRequest {
+    let by_moisture = word(draft, drawer::AIR) == "moisture";
+    let mut number = |path, field: Known| draft.number(path, field.alone());
+    let both = ClimateRequest {
+        kind: "moisture".into(),
+        driest: number("climate.driest", drawer::DRIEST),
+        wettest: number("climate.wettest", drawer::WETTEST),
+        ..ClimateRequest::default()
+    };
+    if by_moisture {
+        return both;
+    }
+    let temperature = number("climate.temperature", drawer::TEMPERATURE);
+    ClimateRequest {
+        kind: "humidity".into(),
+        temperature: usual(temperature, USUAL_TEMPERATURE),
+        ..both
+    }
+}

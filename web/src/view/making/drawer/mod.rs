@@ -1,0 +1,247 @@
+//! Drawers: from an opening to boards, bottoms and joints.
+
+mod found;
+
+pub(super) use found::outcome;
+
+use notchwright_core::wood::SPECIES;
+use yew::{AttrValue, Callback, Html, html};
+
+use super::rows::words;
+use crate::msg::{Edit, MakingEdit, Msg};
+use crate::state::Field;
+use crate::state::fields::{Known, drawer};
+use crate::view::context::Context;
+use crate::view::select::Select;
+use crate::view::tool::{entries, folded, group, hinted, said};
+
+/// The form.
+pub(super) fn form(context: Context<'_>) -> Html {
+    html! {
+        <>
+            { group("Drawers", size(context)) }
+            { group("Boards and joint", boards(context)) }
+            { group("Bottom", bottom(context)) }
+            { applied(context) }
+            { wood(context) }
+        </>
+    }
+}
+
+/// The word chosen for a field; nothing while the first is meant.
+fn word<'a>(field: Known, context: Context<'a>) -> &'a str {
+    let making = &context.model.state.work.job.making;
+    making.drawer.text(field.name())
+}
+
+fn all<const N: usize>(fields: [Known; N]) -> [Field; N] {
+    fields.map(Known::alone)
+}
+
+fn choice(
+    field: Known,
+    options: &'static [(&'static str, &'static str)],
+    context: Context<'_>,
+) -> Html {
+    words(field.spot(Default::default()), options, context)
+}
+
+fn size(context: Context<'_>) -> Html {
+    let is_opening = word(drawer::SIZE, context) != "outside";
+    html! {
+        <>
+            { choice(drawer::SIZE, &[("", "the opening"), ("outside", "one drawer")], context) }
+            <div class="fields">
+                { entries(all([drawer::WIDTH, drawer::HEIGHT, drawer::DEPTH, drawer::COUNT]), context) }
+            </div>
+            if is_opening { { opening(context) } }
+        </>
+    }
+}
+
+/// What an opening is asked besides.
+fn opening(context: Context<'_>) -> Html {
+    let is_on_runners = word(drawer::SLIDES, context).is_empty();
+    let rule = match word(drawer::HEIGHTS, context) {
+        "graduated" => Some(drawer::STEP),
+        "ratio" => Some(drawer::RATIO),
+        _ => None,
+    };
+    html! {
+        <>
+            { choice(drawer::SLIDES, &[("", "wooden runners"), ("side", "slides beside"), ("under", "slides beneath")], context) }
+            <div class="fields">
+                { entries(all([drawer::ROOM]), context) }
+                { hinted(drawer::ABOVE.alone(), "At the dampest; 2 mm when blank.", context) }
+                if !is_on_runners {
+                    { hinted(drawer::BELOW.alone(), "None when blank.", context) }
+                }
+                { hinted(drawer::BEHIND.alone(), "None when blank.", context) }
+                { entries(all([drawer::BETWEEN]), context) }
+            </div>
+            { choice(drawer::HEIGHTS, &[("", "equal"), ("graduated", "by a step"), ("ratio", "by a ratio")], context) }
+            <div class="fields">{ entries(rule.map(Known::alone), context) }</div>
+        </>
+    }
+}
+
+fn boards(context: Context<'_>) -> Html {
+    let rule = match word(drawer::LAYOUT, context) {
+        "count" => Some(drawer::FINGERS),
+        "finger" => Some(drawer::FINGER),
+        _ => None,
+    };
+    html! {
+        <>
+            <div class="fields">{ entries(all([drawer::SIDE, drawer::FRONT]), context) }</div>
+            { choice(drawer::LAYOUT, &[("", "one pass each"), ("finger", "so wide"), ("count", "so many")], context) }
+            <div class="fields">{ entries(rule.map(Known::alone), context) }</div>
+            { choice(drawer::FIRST, &[("", "a pin"), ("socket", "a socket")], context) }
+            <p class="quiet">{ tools(context) }</p>
+        </>
+    }
+}
+
+/// What the joint is cut with.
+fn tools(context: Context<'_>) -> String {
+    let shop = &context.model.state.work.shop;
+    let cutter = shop.cutters.chosen().map(|it| it.name.text.trim());
+    let screw = shop.screws.chosen().map(|it| it.name.text.trim());
+    let called = |name: Option<&str>, none: &str| match name {
+        None => none.to_owned(),
+        Some("") => "the chosen one without a name".to_owned(),
+        Some(name) => name.to_owned(),
+    };
+    format!(
+        "A box joint with the shop's cutter ({}) and screw ({}).",
+        called(cutter, "there is none"),
+        called(screw, "there is none")
+    )
+}
+
+fn bottom(context: Context<'_>) -> Html {
+    let seldom = all([drawer::BOTTOM_ROOM, drawer::GROOVE_ROOM]);
+    let is_usual = seldom.iter().all(|field| context.text(*field).is_empty());
+    let says = if is_usual {
+        "as usual".to_owned()
+    } else {
+        said(&seldom, context)
+    };
+    html! {
+        <>
+            <div class="fields">
+                { entries(all([drawer::BOTTOM]), context) }
+                { hinted(drawer::GROOVE_FROM.alone(), "10 mm when blank.", context) }
+                { hinted(drawer::GROOVE_DEPTH.alone(), "Blank: 6 mm, or half the thinner board.", context) }
+            </div>
+            { folded("Room in the groove", says, &seldom, html! {
+                <div class="fields">
+                    { hinted(drawer::BOTTOM_ROOM.alone(), "To the groove's floor; 0.5 mm when blank.", context) }
+                    { hinted(drawer::GROOVE_ROOM.alone(), "0.1 mm when blank.", context) }
+                </div>
+            }, context) }
+        </>
+    }
+}
+
+fn applied(context: Context<'_>) -> Html {
+    let fields = all([drawer::APPLIED, drawer::APPLIED_LAP, drawer::APPLIED_GAP]);
+    let is_none = fields.iter().all(|field| context.text(*field).is_empty());
+    let says = if is_none {
+        "none".to_owned()
+    } else {
+        said(&fields, context)
+    };
+    let [thickness, lap, gap] = fields;
+    folded(
+        "Applied front",
+        says,
+        &fields,
+        html! {
+            <div class="fields">
+                { entries([thickness], context) }
+                { hinted(lap, "At each side; less than none for a front inside.", context) }
+                { hinted(gap, "2 mm when blank.", context) }
+            </div>
+        },
+        context,
+    )
+}
+
+fn wood(context: Context<'_>) -> Html {
+    let species = word(drawer::WOOD, context);
+    let inside = all([
+        drawer::MOISTURE,
+        drawer::DRIEST,
+        drawer::WETTEST,
+        drawer::TEMPERATURE,
+    ]);
+    let says = match species {
+        "" => "boards that do not move".to_owned(),
+        species => spelled(species),
+    };
+    folded(
+        "Swelling",
+        says,
+        &inside,
+        html! {
+            <>
+                { species_list(species, context) }
+                if !species.is_empty() { { air(context) } }
+            </>
+        },
+        context,
+    )
+}
+
+fn air(context: Context<'_>) -> Html {
+    let by_humidity = word(drawer::AIR, context).is_empty();
+    html! {
+        <>
+            { choice(drawer::SAWN, &[("", "flat"), ("quarter", "quarter")], context) }
+            <div class="fields">
+                { hinted(drawer::MOISTURE.alone(), "As a meter reads it.", context) }
+            </div>
+            { choice(drawer::AIR, &[("", "air of this humidity"), ("moisture", "wood of this moisture")], context) }
+            <div class="fields">
+                { entries(all([drawer::DRIEST, drawer::WETTEST]), context) }
+                if by_humidity {
+                    { hinted(drawer::TEMPERATURE.alone(), "20 °C when blank.", context) }
+                }
+            </div>
+        </>
+    }
+}
+
+/// `white-ash` as it is written.
+fn spelled(species: &str) -> String {
+    species.replace('-', " ")
+}
+
+fn species_list(species: &str, context: Context<'_>) -> Html {
+    let names: Vec<&'static str> = [""]
+        .into_iter()
+        .chain(SPECIES.iter().map(|wood| wood.name))
+        .collect();
+    let chosen = names.iter().position(|name| *name == species);
+    let options = names.iter().map(|name| match *name {
+        "" => AttrValue::from("none that moves: plywood"),
+        name => spelled(name).into(),
+    });
+    let options: Vec<_> = options.collect();
+    let spot = drawer::WOOD.spot(Default::default());
+    let emit = context.emit.clone();
+    let choose = Callback::from(move |index: usize| {
+        if let Some(name) = names.get(index) {
+            emit.emit(Msg::Edit(Edit::Making(MakingEdit::Choose(spot, name))));
+        }
+    });
+    html! {
+        <div class="field">
+            <label class="box">
+                <span class="label">{ spot.label }</span>
+                <Select id={drawer::WOOD.alone().id()} label={spot.label} {options} chosen={chosen.unwrap_or_default()} {choose} />
+            </label>
+        </div>
+    }
+}
