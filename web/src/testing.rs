@@ -98,7 +98,14 @@ fn field() -> impl Strategy<Value = Field> {
 
 /// A field of what is made, of a row that may be there.
 fn making_spot() -> impl Strategy<Value = Spot> {
-    let all = [fields::part::ALL, fields::stock::ALL, fields::measure::ALL].concat();
+    let all = [
+        fields::part::ALL,
+        fields::stock::ALL,
+        fields::sheet::ALL,
+        fields::cutting::ALL,
+        fields::measure::ALL,
+    ]
+    .concat();
     (select(all), id()).prop_map(|(field, id)| field.spot(id))
 }
 

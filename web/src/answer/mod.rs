@@ -5,7 +5,7 @@ pub mod course;
 mod draft;
 mod finish;
 mod joint;
-mod making;
+pub(crate) mod making;
 mod pieces;
 mod slanted;
 mod sled;

@@ -1,6 +1,8 @@
 //! Changes of what is made. They come with the parts' part of the program: only [`apply`] may be called from
 //! elsewhere, and only once that has come.
 
+pub(super) mod sheet;
+
 use notchwright_core::parts::tsv::{self, PartText};
 use notchwright_core::units::Unit;
 
@@ -30,6 +32,7 @@ pub(super) fn apply(making: &mut Making, edit: &MakingEdit, unit: Unit) -> Outco
                 return said(Notice::Removed(called(*group).to_owned()));
             }
         }
+        MakingEdit::Tick(tick) => sheet::tick(making, *tick),
         MakingEdit::Paste(text) => return paste(making, text, unit),
     }
     Outcome::default()

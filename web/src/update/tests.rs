@@ -6,6 +6,7 @@ mod making;
 mod open;
 mod rows;
 mod saw;
+mod sheet;
 mod slanted;
 mod sled;
 mod tabs;

@@ -3,6 +3,9 @@
 
 mod parts;
 mod rows;
+mod sheet;
+mod sheet_cuts;
+mod sheet_plan;
 
 use yew::{Html, html};
 
@@ -29,7 +32,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
     let (form, outcome) = match tool {
         PartsTool::Drawer => Default::default(),
         PartsTool::Parts => (parts::form(context), parts::outcome(context)),
-        PartsTool::Sheet => Default::default(),
+        PartsTool::Sheet => (sheet::form(context), sheet_plan::outcome(context)),
     };
     html! {
         <>
