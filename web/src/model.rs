@@ -57,6 +57,10 @@ pub struct Searching {
     pub(crate) pace: u32,
     /// When the last slice began, milliseconds from any beginning.
     pub(crate) began: f64,
+    /// When the last one was shown.
+    pub(crate) shown: f64,
+    /// Whether the last one found nothing that must be shown at once.
+    pub(crate) is_quiet: bool,
 }
 
 impl Searching {
@@ -72,6 +76,8 @@ impl Default for Searching {
             is_due: false,
             pace: 1,
             began: 0.0,
+            shown: 0.0,
+            is_quiet: false,
         }
     }
 }

@@ -112,7 +112,7 @@ fields! {
         WIDTH: Length = "width", "Width";
         GRAIN: Name = "grain", "Grain";
         EDGE_TRIM: Length = "edgeTrim", "To trim, each edge";
-        QUANTITY: Number = "quantity", "How many";
+        QUANTITY: Number = "quantity", "Count";
         PRICE: Number = "price", "Price of one";
         MASS: Number = "mass", "Mass of one, kg";
         OFFCUT: Name = "offcut", "What it is";

@@ -6,13 +6,16 @@
 use std::rc::Rc;
 
 use crate::answer::making::sheet::search;
+use crate::answer::tools::MakingAnswer;
 use crate::model::{Model, Searching};
 use crate::msg::{Search, Tick};
 use crate::state::fields::cutting;
 use crate::state::{Entry, Making, Ticks};
 
 /// Milliseconds that a slice should last, with what is shown of it.
-const SLICE: f64 = 25.0;
+const SLICE: f64 = 15.0;
+/// Milliseconds for which nobody misses the number of rounds: showing the page takes as long as a few of them.
+const UNSEEN: f64 = 200.0;
 /// Rounds of the longest slice.
 const MOST_ROUNDS: u32 = 64;
 
@@ -106,6 +109,12 @@ fn slice(model: &mut Model) {
         .filter_map(|stop| stop.checked_sub(steps).filter(|left| *left > 0))
         .fold(pace, u32::min);
     let found = search(&model.state.work, &making, rounds);
+    let plan = |making: &MakingAnswer| making.sheet.layout.plan.as_ref().map(Rc::as_ptr);
+    let is_same = plan(&found) == plan(&making) && found.problems == making.problems;
+    model.searching.is_quiet = is_same && now - model.searching.shown < UNSEEN;
+    if !model.searching.is_quiet {
+        model.searching.shown = now;
+    }
     model.answer.making = Some(Rc::new(found));
 }
 

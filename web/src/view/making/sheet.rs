@@ -36,7 +36,7 @@ pub(super) fn form(context: Context<'_>) -> Html {
 fn sheet_row(place: usize, row: &Row, context: Context<'_>) -> Html {
     html! {
         <li key={row.id.0} class="row">
-            <div class="cells">
+            <div class="cells always">
                 { entry(sheet::NAME.of(row.id), context) }
                 { Entry::new(sheet::QUANTITY.of(row.id), sheet::QUANTITY.spot(row.id).label).hint("Blank: any.").view(context) }
                 { entry(sheet::LENGTH.of(row.id), context) }

@@ -201,7 +201,7 @@ fn sheets(found: &SheetLayoutPlan, sheet: &SheetAnswer, context: Context<'_>) ->
         html! {
             <section key={laid.number} class="section laid">
                 <h3>{ title(laid, context) }</h3>
-                { figure(&sheet_layout_drawing(found, laid, true), title(laid, context), context) }
+                { figure(&sheet_layout_drawing(found, laid, has_room(laid)), title(laid, context), context) }
                 { left(laid, context) }
                 { sheet_cuts::list(laid, from, &made, sheet, context) }
             </section>
@@ -209,6 +209,11 @@ fn sheets(found: &SheetLayoutPlan, sheet: &SheetAnswer, context: Context<'_>) ->
     });
     let each: Vec<_> = each.collect();
     html! { <section class="section"><h2>{ "Sheet by sheet" }</h2>{ for each }</section> }
+}
+
+/// Whether the cuts' numbers can be told apart in a drawing: on a narrow board they would lie on one another.
+fn has_room(laid: &LaidSheet) -> bool {
+    laid.width * 4.0 >= laid.length && laid.length * 4.0 >= laid.width
 }
 
 fn title(laid: &LaidSheet, context: Context<'_>) -> String {
