@@ -82,13 +82,24 @@ fn refusals_say_what_would_work() {
         ..request(12.7, 14.0, 9.5, 18.0)
     };
     for (what, request, field, code, limit) in [
-        // Derived: 12.7 / (2 tan 14°) = 25.47.
+        // Derived: (12.7 − 2 · 0.05) / (2 tan 14°) = 25.27, where the tongue's neck ends before the bit's.
         (
             "no neck",
             request(12.7, 14.0, 26.0, 40.0),
             "depth",
             Code::TooLarge,
-            Some(25.468),
+            Some(25.268),
+        ),
+        // Derived: half of the socket's floor.
+        (
+            "no tongue",
+            SlidingDovetailRequest {
+                glue_gap: 1.5.into(),
+                ..request(2.0, 10.0, 3.0, 18.0)
+            },
+            "glueGap",
+            Code::TooLarge,
+            Some(1.0),
         ),
         (
             "too deep for the edge",
@@ -128,6 +139,17 @@ fn refusals_say_what_would_work() {
             (Some(got), Some(expected)) => close(got, expected),
             (got, expected) => assert_eq!(got, expected, "{what}"),
         }
+    }
+}
+
+/// The tongue's neck, not only the bit's, bounds the depth.
+#[test]
+fn a_socket_as_deep_as_is_proposed_can_be_cut() {
+    for (tip, degrees) in [(13.7, 14.8), (2.0, 10.0), (12.7, 45.0)] {
+        let refused = sliding_dovetail(&request(tip, degrees, 200.0, 18.0)).unwrap_err();
+        assert_eq!((refused.len(), refused[0].field.as_str()), (1, "depth"));
+        let deepest = refused[0].limit.unwrap();
+        sliding_dovetail(&request(tip, degrees, deepest - 0.02, 18.0)).unwrap();
     }
 }
 
