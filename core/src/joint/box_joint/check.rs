@@ -140,7 +140,7 @@ fn proud(
 }
 
 /// Where more than one pass is needed, the dial must step by less than a kerf.
-fn steps_cover(
+pub(super) fn steps_cover(
     layout: &Layout,
     cutter: &Cutter,
     scale: &Scale,
