@@ -28,6 +28,17 @@ pub(super) struct Job {
     pub(super) groove: Option<Groove>,
 }
 
+impl Job {
+    /// Each board is cut as deep as its mate is thick, and as far as its pins shall stand proud.
+    pub(super) fn depth_a(&self) -> Mm {
+        self.thickness_b + self.proud
+    }
+
+    pub(super) fn depth_b(&self) -> Mm {
+        self.thickness_a + self.proud
+    }
+}
+
 const USUAL_GAP: Mm = Mm::constant(0.05);
 
 /// Checks a whole request; the problems come all at once.

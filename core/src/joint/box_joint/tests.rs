@@ -13,6 +13,7 @@ use crate::problem::Code;
 
 mod legal;
 mod properties;
+mod proposals;
 
 /// W 140, A 12, B 18, kerf 3.2, overlap 0.3, lead 2 mm, 100 divisions.
 fn request(layout: LayoutRequest) -> BoxJointRequest {
@@ -479,32 +480,6 @@ fn refusals_say_what_would_work() {
             );
         }
     }
-}
-
-#[test]
-fn what_a_refusal_proposes_does_work() {
-    let refused = BoxJointRequest {
-        cutter: cutter(16.0).into(),
-        ..request(LayoutRequest::count(9.0))
-    };
-    let most = problems(&refused)[0].2.unwrap();
-    plan(&BoxJointRequest {
-        layout: LayoutRequest::count(most).into(),
-        ..refused.clone()
-    });
-    let far = ScrewRequest {
-        travel: 100.0.into(),
-        ..screw(2.0, 100.0)
-    };
-    let refused = BoxJointRequest {
-        screw: far.into(),
-        ..request(LayoutRequest::count(9.0))
-    };
-    let widest = problems(&refused)[0].2.unwrap();
-    plan(&BoxJointRequest {
-        width: (widest - 1.0).into(),
-        ..refused
-    });
 }
 
 fn groove(from_edge: f64, width: f64, depth: f64) -> GrooveRequest {
