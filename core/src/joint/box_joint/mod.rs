@@ -2,6 +2,7 @@
 
 mod check;
 mod choices;
+mod finger;
 mod fit;
 mod groove;
 mod layout;

@@ -27,6 +27,38 @@ fn as_many_fingers_as_the_cutter_can_make() {
     });
 }
 
+#[test]
+fn fingers_as_wide_as_they_must_be() {
+    for (width, kerf, asked, code) in [
+        (140.0, 3.2, 3.0, Code::CutterTooWide),
+        (128.3, 3.4, 0.9, Code::CutterTooWide),
+        (86.7, 13.3, 9.0, Code::CutterTooWide),
+        (3000.0, 3.2, 4.0, Code::TooSmall),
+    ] {
+        let refused = BoxJointRequest {
+            width: width.into(),
+            cutter: cutter(kerf).into(),
+            ..request(LayoutRequest::finger(asked))
+        };
+        let least = limit(&refused, "layout.width", code).unwrap();
+        plan(&BoxJointRequest {
+            layout: LayoutRequest::finger(least).into(),
+            ..refused
+        });
+    }
+}
+
+/// Derived: not even three fingers leave a socket of 29 mm on 86.7.
+#[test]
+fn no_width_of_fingers_is_proposed_where_none_would_do() {
+    let refused = BoxJointRequest {
+        width: 86.7.into(),
+        cutter: cutter(29.0).into(),
+        ..request(LayoutRequest::finger(29.0))
+    };
+    assert_eq!(limit(&refused, "layout.width", Code::CutterTooWide), None);
+}
+
 fn test_kerf(reading: f64, measured: f64) -> ZeroRequest {
     ZeroRequest {
         kind: "testKerf".into(),
