@@ -197,16 +197,18 @@ fn depth_leaves_necks(job: &Job, longest: Option<Mm>, check: &mut Checker<'_>) {
     } else {
         neck
     };
-    if !job.depth.is_below(neck) {
+    if let Some(longest) = longest.filter(|longest| longest.is_below(neck)) {
+        if job.depth.is_above(longest) {
+            let message = message!["The bit cuts at most ", longest, " deep in one pass."];
+            check.refuse("depth", Code::TooLarge, message, Some(longest.mm()));
+        }
+    } else if !job.depth.is_below(neck) {
         let message = message![
             "So deep, the neck of the bit or of the tongue would be thinner than nothing: less than ",
             neck,
             " would work."
         ];
         check.refuse("depth", Code::TooLarge, message, Some(neck.mm()));
-    } else if let Some(longest) = longest.filter(|longest| job.depth.is_above(*longest)) {
-        let message = message!["The bit cuts at most ", longest, " deep in one pass."];
-        check.refuse("depth", Code::TooLarge, message, Some(longest.mm()));
     }
 }
 

@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 
 use super::{BitRequest, SlidingDovetailRequest, TaperRequest, sliding_dovetail};
+use crate::given::Given;
 use crate::joint::box_joint::BoardRequest;
 use crate::problem::Code;
 
@@ -145,11 +146,27 @@ fn refusals_say_what_would_work() {
 /// The tongue's neck, not only the bit's, bounds the depth.
 #[test]
 fn a_socket_as_deep_as_is_proposed_can_be_cut() {
-    for (tip, degrees) in [(13.7, 14.8), (2.0, 10.0), (12.7, 45.0)] {
-        let refused = sliding_dovetail(&request(tip, degrees, 200.0, 18.0)).unwrap_err();
+    let missing = Given::Missing;
+    for (tip, degrees, cutting_length) in [
+        (13.7, 14.8, missing.clone()),
+        (2.0, 10.0, missing.clone()),
+        (12.7, 45.0, missing),
+        (14.7, 12.7, 19.0.into()),
+    ] {
+        let deep = |depth: f64| {
+            let bit = BitRequest {
+                tip_diameter: tip.into(),
+                flank_degrees: degrees.into(),
+                cutting_length: cutting_length.clone(),
+            };
+            sliding_dovetail(&SlidingDovetailRequest {
+                bit: bit.into(),
+                ..request(tip, degrees, depth, 18.0)
+            })
+        };
+        let refused = deep(200.0).unwrap_err();
         assert_eq!((refused.len(), refused[0].field.as_str()), (1, "depth"));
-        let deepest = refused[0].limit.unwrap();
-        sliding_dovetail(&request(tip, degrees, deepest - 0.02, 18.0)).unwrap();
+        deep(refused[0].limit.unwrap() - 0.02).unwrap();
     }
 }
 
