@@ -85,15 +85,19 @@ fn remedy(widest: Option<Mm>, zero_helps: bool) -> Message {
 const TRIES: usize = 20;
 /// The least that each try takes off, so that rounding to the dial cannot hold it up.
 const STRIDE: Mm = Mm::constant(0.2);
-/// A bound that was rounded up to be shown must do as well.
-const SHOWN: Mm = Mm::constant(0.02);
+/// A bound that was rounded to be shown must do as well, either way.
+const SHOWN: [Mm; 3] = [Mm::ZERO, Mm::constant(0.02), Mm::constant(-0.02)];
 
-/// The first of ever narrower boards that can be cut. Stops move with the width, but not all as far, and not
-/// where the zero is what is far away.
+/// The first of ever narrower boards that can be cut. Stops move with the width, but not all as far, from step to
+/// step of the dial, and not where the zero is what is far away.
 fn widest(first: Mm, travel: Mm, narrower: impl Fn(Mm) -> Option<Trip>) -> Option<Mm> {
     let mut width = first;
     for _ in 0..TRIES {
-        match narrower(width + SHOWN)?.over(travel) {
+        let trips = SHOWN.map(|off| narrower(width + off));
+        let [Some(as_said), Some(above), Some(below)] = trips else {
+            return None;
+        };
+        match as_said.max(above).max(below).over(travel) {
             None => return Some(width),
             Some(over) => width = width - over.max(STRIDE),
         }

@@ -96,6 +96,12 @@ fn a_board_as_wide_as_the_carriage_travels() {
             LayoutRequest::pattern(&[1.0, 2.0, 7.0], false),
         ),
         (150.0, test_kerf(0.0, -20.0), LayoutRequest::count(9.0)),
+        // Both boards' stops are rounded, so that the trip grows in steps.
+        (
+            100.0,
+            test_kerf(100.0, 100.0),
+            LayoutRequest::pattern(&[1.6, 1.004_150_453_955_901_4], false),
+        ),
     ] {
         let refused = travels(travel, zero, layout);
         let widest = limit(&refused, "width", Code::BeyondTravel).unwrap();
