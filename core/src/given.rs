@@ -9,7 +9,7 @@ use serde::{Serialize, Serializer};
 use crate::check::Checker;
 use crate::message;
 use crate::plain::Plain;
-use crate::problem::{Code, Problem};
+use crate::problem::{Checked, Code, Problem};
 
 /// One field of a request.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -176,6 +176,23 @@ pub fn read<T: Shape>(plain: &Plain) -> (Given<T>, Vec<Problem>) {
     let mut problems = Vec::new();
     let request = Given::take(plain, &mut Checker::new(&mut problems));
     (request, problems)
+}
+
+/// What a tool says to plain data: its plan, or its problems together with those of fields that no request has.
+///
+/// # Errors
+/// Every problem of the request at once.
+pub fn answer<T: Shape, P>(plain: &Plain, tool: impl Fn(&T) -> Checked<P>) -> Checked<P> {
+    let (request, mut problems) = read(plain);
+    let answer = Checker::new(&mut problems).required("", &request).map(tool);
+    match answer {
+        Some(Ok(planned)) if problems.is_empty() => Ok(planned),
+        Some(Err(more)) => {
+            problems.extend(more);
+            Err(problems)
+        }
+        _ => Err(problems),
+    }
 }
 
 #[cfg(test)]

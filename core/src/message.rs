@@ -26,6 +26,13 @@ impl Message {
         Self(pieces)
     }
 
+    /// This and what comes after it, in one.
+    #[must_use]
+    pub fn and(mut self, other: Self) -> Self {
+        self.0.extend(other.0);
+        self
+    }
+
     /// The sentence, each length written by `length`.
     #[must_use]
     pub fn show(&self, length: impl Fn(Mm) -> String) -> String {

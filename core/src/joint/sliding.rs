@@ -151,18 +151,7 @@ fn read(request: &SlidingDovetailRequest, check: &mut Checker<'_>) -> Option<Job
 }
 
 fn can_be_cut(job: &Job, longest: Option<Mm>, check: &mut Checker<'_>) {
-    let deepest = job.tip / (2.0 * job.slope);
-    if !job.mouth_of_one().is_above(Mm::ZERO) {
-        let message = message![
-            "So deep, the bit's neck would be thinner than nothing: less than ",
-            deepest,
-            " would work."
-        ];
-        check.refuse("depth", Code::TooLarge, message, Some(deepest.mm()));
-    } else if let Some(longest) = longest.filter(|longest| job.depth.is_above(*longest)) {
-        let message = message!["The bit cuts at most ", longest, " deep in one pass."];
-        check.refuse("depth", Code::TooLarge, message, Some(longest.mm()));
-    }
+    depth_leaves_necks(job, longest, check);
     if job.floor.is_below(job.tip) {
         let message = message![
             "The socket's floor cannot be narrower than the bit, ",
@@ -187,12 +176,39 @@ fn can_be_cut(job: &Job, longest: Option<Mm>, check: &mut Checker<'_>) {
         ];
         check.refuse("socketFloor", Code::TooLarge, message, Some(widest.mm()));
     }
-    let mouth = tip - job.depth * (2.0 * job.slope);
-    if !mouth.is_above(Mm::ZERO) {
+}
+
+/// The bit, and the tongue that has the glue gap taken off, are narrowest at the mouth.
+fn depth_leaves_necks(job: &Job, longest: Option<Mm>, check: &mut Checker<'_>) {
+    let tongue = job.floor - job.gap * 2.0;
+    if !tongue.is_above(Mm::ZERO) {
+        let most = job.floor / 2.0;
         let message = message![
-            "The tongue's neck would be gone: a shallower socket or a wider one would work."
+            "The glue gap would eat the tongue: less than ",
+            most,
+            " would work."
         ];
-        check.refuse("depth", Code::TooLarge, message, None);
+        check.refuse("glueGap", Code::TooLarge, message, Some(most.mm()));
+    }
+    let bound = |narrowest: Mm| narrowest / (2.0 * job.slope);
+    let neck = bound(job.tip);
+    let neck = if tongue.is_above(Mm::ZERO) {
+        neck.min(bound(tongue))
+    } else {
+        neck
+    };
+    if let Some(longest) = longest.filter(|longest| longest.is_below(neck)) {
+        if job.depth.is_above(longest) {
+            let message = message!["The bit cuts at most ", longest, " deep in one pass."];
+            check.refuse("depth", Code::TooLarge, message, Some(longest.mm()));
+        }
+    } else if !job.depth.is_below(neck) {
+        let message = message![
+            "So deep, the neck of the bit or of the tongue would be thinner than nothing: less than ",
+            neck,
+            " would work."
+        ];
+        check.refuse("depth", Code::TooLarge, message, Some(neck.mm()));
     }
 }
 

@@ -148,7 +148,13 @@ impl<'a> Cursor<'a> {
     /// A whole or decimal number, already taken.
     fn plain(&self, at: usize, number: &Number) -> Result<Amount, Refusal> {
         if let Some(joined) = self.spaced_digits(number) {
-            return Err((at, LengthFault::SpacedDigits { joined }));
+            let is_readable = joined.len() <= MOST_DIGITS;
+            let fault = if is_readable {
+                LengthFault::SpacedDigits { joined }
+            } else {
+                LengthFault::TooManyDigits
+            };
+            return Err((at, fault));
         }
         let after = number.after.as_deref().unwrap_or_default();
         if after.len() > MOST_DIGITS {
@@ -160,22 +166,27 @@ impl<'a> Cursor<'a> {
         Ok(Amount { over, under })
     }
 
-    /// What `first` and the groups of three digits behind it would be in one piece.
+    /// What `first` and the groups of three digits behind it would be in one piece, which has one mark at most.
     fn spaced_digits(&self, first: &Number) -> Option<String> {
         let groups = self.rest.iter().map_while(|token| match &token.kind {
-            Kind::Number(Number {
-                before,
-                after: None,
-            }) if before.len() == 3 => Some(before.clone()),
-            Kind::Number(Number {
-                before,
-                after: Some(after),
-            }) if before.len() == 3 => Some(format!("{before}.{after}")),
+            Kind::Number(number) if number.before.len() == 3 => Some(number),
             _ => None,
         });
-        let tail: String = groups.collect();
-        (!tail.is_empty() && first.after.is_none() && first.is_group())
-            .then(|| format!("{}{tail}", first.before))
+        let is_one = first.after.is_none() && first.is_group();
+        let mut joined = first.before.clone();
+        let mut has_mark = false;
+        for group in groups.clone() {
+            if has_mark {
+                return None;
+            }
+            joined.push_str(&group.before);
+            if let Some(after) = &group.after {
+                has_mark = true;
+                joined.push('.');
+                joined.push_str(after);
+            }
+        }
+        (is_one && groups.count() > 0).then_some(joined)
     }
 
     /// A whole number, already taken, and the fraction that comes next.

@@ -104,7 +104,8 @@ fn decimal(length: Mm, unit: Unit, decimals: u8) -> Written {
 fn fraction(length: Mm, finest: Denominator) -> Written {
     let parts = f64::from(finest.parts());
     let nearest = (length / Mm::INCH * parts).round();
-    let said = Mm::INCH * nearest / parts;
+    // Parts of the longest lengths, counted in inches, would be longer than any length.
+    let said = Mm::INCH * (nearest / parts);
     let sign = if nearest < 0.0 { "-" } else { "" };
     let number = proper(nearest.abs() as u64, finest.parts().into());
     let mut written = written(

@@ -63,6 +63,8 @@ fn a_fraction_that_is_not_exact_says_so_and_keeps_the_rest() {
         (-0.1, 64, "≈ 0\"", -0.1),
         (-19.0, 64, "≈ -3/4\"", 0.05),
         (20.0, 1, "≈ 1\"", -5.4),
+        // 39 168 in: in 1024ths more than any length is millimetres long.
+        (994_867.202, 1024, "≈ 39168\"", 0.002),
     ] {
         let written = format_length(Mm::new(mm).unwrap(), fraction(parts));
         assert_eq!((written.text.as_str(), written.exact), (text, false));
@@ -110,9 +112,10 @@ fn the_longest_length_is_written_in_full() {
         format_length(longest, Style::usual(Unit::Mm)).text,
         "1000000000 mm"
     );
+    // Derived: 39 370 078.700 79 in. Rounded up, the longest itself would be longer than any length.
     assert_eq!(
-        format_length(longest, fraction(1024)).text,
-        "≈ 39370078 379/512\""
+        format_length(longest - Mm::constant(1.0), fraction(1024)).text,
+        "≈ 39370078 359/512\""
     );
 }
 

@@ -216,6 +216,10 @@ fn unclear_lengths_are_refused_where_the_trouble_begins() {
         ("1.234.567", 0, TwoMarks),
         ("12..", 0, TwoMarks),
         ("1 2", 2, TwoNumbers),
+        // In one piece it would have two marks, or more digits than are read.
+        ("5 162. 162.", 2, TwoNumbers),
+        ("1 234.5 678", 2, TwoNumbers),
+        ("1 234 567 890 123 456 789", 0, TooManyDigits),
         ("0 125", 2, TwoNumbers),
         ("1 1/2 3", 6, TwoNumbers),
         ("½½", 1, TwoNumbers),

@@ -7,7 +7,6 @@ mod plain;
 #[cfg(test)]
 mod tests;
 
-use notchwright_core::check::Checker;
 use notchwright_core::given::{self, Shape};
 use notchwright_core::joint::{box_joint, dovetail, sliding};
 use notchwright_core::problem::{Checked, Reply};
@@ -67,23 +66,9 @@ exports! {
 }
 
 fn answer<T: Shape, P: Serialize>(request: &JsValue, tool: fn(&T) -> Checked<P>) -> JsValue {
-    let reply = Reply(checked(request, tool));
+    let reply = Reply(given::answer(&plain::read(request), tool));
     // Nothing in a reply is foreign to plain objects.
     reply
         .serialize(&Serializer::json_compatible())
         .unwrap_or_default()
-}
-
-/// The tool's answer, or its problems together with those of fields that no request has.
-fn checked<T: Shape, P>(request: &JsValue, tool: fn(&T) -> Checked<P>) -> Checked<P> {
-    let (request, mut problems) = given::read(&plain::read(request));
-    let answer = Checker::new(&mut problems).required("", &request).map(tool);
-    match answer {
-        Some(Ok(planned)) if problems.is_empty() => Ok(planned),
-        Some(Err(more)) => {
-            problems.extend(more);
-            Err(problems)
-        }
-        _ => Err(problems),
-    }
 }

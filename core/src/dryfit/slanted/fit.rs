@@ -150,9 +150,13 @@ fn mates(tails: &[Socket], pins: &[Socket], bench: &Bench) -> Vec<Mate> {
 /// Areas in A's face, through the pin board, and in B's, over the tail board at the outer face, mm².
 fn areas(mates: &[Mate], bench: &Bench, part: fn(f64) -> f64) -> [f64; 2] {
     let tail = bench.thickness_a.mm();
+    // The sum of nothing is −0, which is no area.
     [
-        mates.iter().map(|mate| mate.area(part)).sum(),
-        mates.iter().map(|mate| part(mate.outer) * tail).sum(),
+        0.0 + mates.iter().map(|mate| mate.area(part)).sum::<f64>(),
+        0.0 + mates
+            .iter()
+            .map(|mate| part(mate.outer) * tail)
+            .sum::<f64>(),
     ]
 }
 

@@ -28,6 +28,17 @@ pub(super) struct Job {
     pub(super) groove: Option<Groove>,
 }
 
+impl Job {
+    /// Each board is cut as deep as its mate is thick, and as far as its pins shall stand proud.
+    pub(super) fn depth_a(&self) -> Mm {
+        self.thickness_b + self.proud
+    }
+
+    pub(super) fn depth_b(&self) -> Mm {
+        self.thickness_a + self.proud
+    }
+}
+
 const USUAL_GAP: Mm = Mm::constant(0.05);
 
 /// Checks a whole request; the problems come all at once.
@@ -140,7 +151,7 @@ fn proud(
 }
 
 /// Where more than one pass is needed, the dial must step by less than a kerf.
-fn steps_cover(
+pub(super) fn steps_cover(
     layout: &Layout,
     cutter: &Cutter,
     scale: &Scale,

@@ -4,6 +4,7 @@ use core::cmp::Ordering;
 
 use serde::Serialize;
 
+use super::check::steps_cover;
 use super::check::thickness;
 use super::layout::{Ground, Layout, lay_out};
 use super::passes::usual_count;
@@ -42,7 +43,8 @@ request! {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct Choices {
-    /// The best first; empty when the cutter is too wide for any inner socket on this board. Fingers are
+    /// The best first; empty when the cutter is too wide for any inner socket on this board, or the dial too
+    /// coarse. Fingers are
     /// from a quarter of the thinner board's thickness to three of the thicker one's, where there are such.
     pub choices: Vec<Choice>,
 }
@@ -158,11 +160,10 @@ impl Bench {
             cutter: &self.cutter,
             scale: &self.scale,
         };
-        let layout = lay_out(
-            &Rule::Count(count),
-            &ground,
-            &mut Checker::new(&mut Vec::new()),
-        )?;
+        let mut problems = Vec::new();
+        let mut check = Checker::new(&mut problems);
+        let layout = lay_out(&Rule::Count(count), &ground, &mut check)?;
+        steps_cover(&layout, &self.cutter, &self.scale, &mut check)?;
         let finger = layout.finger;
         let passes = usual_count(finger + self.gap, &self.cutter);
         Some(Choice {
@@ -325,6 +326,21 @@ mod tests {
     #[test]
     fn a_cutter_too_wide_for_any_socket_leaves_no_choice() {
         assert_eq!(choices(&request(140.0, 50.0)).unwrap().plan.choices, []);
+    }
+
+    /// Derived: one division of 6 mm leaves wood between passes of 3.2 mm; a socket of one pass has no between.
+    #[test]
+    fn a_dial_too_coarse_for_several_passes_leaves_no_choice() {
+        let coarse = ScrewRequest {
+            lead: 6.0.into(),
+            divisions: 1.0.into(),
+            ..ScrewRequest::default()
+        };
+        let request = ChoicesRequest {
+            screw: coarse.into(),
+            ..request(140.0, 3.2)
+        };
+        assert_eq!(choices(&request).unwrap().plan.choices, []);
     }
 
     #[test]

@@ -112,23 +112,6 @@ impl Ground<'_> {
         self.layout(boundaries, self.width / f64::from(count))
     }
 
-    fn odd_count(&self, finger: Mm, check: &mut Checker<'_>) -> Option<u32> {
-        let count = nearest_odd(self.width / finger);
-        let most = self.width / 2.0;
-        if count < 3 {
-            let message = message![
-                "A finger may be at most half the board's width, ",
-                most,
-                "."
-            ];
-            check
-                .at("layout")
-                .refuse("width", Code::TooLarge, message, Some(most.mm()));
-            return None;
-        }
-        few_enough(count, "layout.width", check)
-    }
-
     /// The pitch (pin and socket) is the even number of dial steps nearest `2·(kerf − gap)`, so that half
     /// of it, the finger, is a whole number of steps too and every gap comes out as `kerf − pitch/2`.
     fn one_pass(&self, leftover: Leftover, check: &mut Checker<'_>) -> Option<Layout> {
@@ -171,7 +154,7 @@ impl Ground<'_> {
             Leftover::Far => whole((ratio + 0.5).floor()),
             Leftover::Rip => whole(below),
         };
-        let count = few_enough(count, "layout", check)?;
+        let count = few_enough(count, check)?;
         let width = if leftover == Leftover::Rip {
             finger * below
         } else {
@@ -242,20 +225,7 @@ impl Ground<'_> {
                     .at("layout")
                     .refuse("count", Code::CutterTooWide, message, Some(most));
             }
-            Rule::Finger(_) | Rule::OnePass(_) => {
-                let message = message![
-                    "Sockets would be ",
-                    opening,
-                    " wide, narrower than the cutter's ",
-                    kerf,
-                    "; fingers must be at least ",
-                    least,
-                    " wide."
-                ];
-                check
-                    .at("layout")
-                    .refuse("width", Code::CutterTooWide, message, Some(least.mm()));
-            }
+            Rule::Finger(_) | Rule::OnePass(_) => self.finger_too_narrow(opening, check),
             Rule::Pattern { weights, .. } => {
                 let mut check = check.at("layout");
                 let mut seen = Vec::new();
@@ -342,7 +312,7 @@ impl Ground<'_> {
     }
 }
 
-fn few_enough(count: u32, field: &str, check: &mut Checker<'_>) -> Option<u32> {
+fn few_enough(count: u32, check: &mut Checker<'_>) -> Option<u32> {
     let most = limits::FINGER_COUNT.most;
     if f64::from(count) <= most {
         return Some(count);
@@ -354,12 +324,12 @@ fn few_enough(count: u32, field: &str, check: &mut Checker<'_>) -> Option<u32> {
         write_number(most, 0),
         " are planned."
     ];
-    check.refuse(field, Code::TooLarge, message, Some(most));
+    check.refuse("layout", Code::TooLarge, message, None);
     None
 }
 
 /// The odd whole number nearest to a ratio, the greater of two.
-fn nearest_odd(ratio: f64) -> u32 {
+pub(super) fn nearest_odd(ratio: f64) -> u32 {
     whole(2.0 * ((ratio + 1e-9) / 2.0).floor() + 1.0)
 }
 

@@ -21,8 +21,9 @@ pub use plan::{DovetailPlan, Tail};
 pub use request::{ByRequest, DovetailRequest, MeasuredRequest, SlopeRequest};
 
 use crate::dryfit::slanted::{Bench, Teeth, dry_fit};
+use crate::joint::carriage::Trip;
 use crate::message;
-use crate::problem::{Checked, Code, Planned, Problem};
+use crate::problem::{Checked, Planned, Problem};
 use crate::stop::Set;
 use crate::units::Mm;
 use check::Job;
@@ -34,14 +35,18 @@ use scales::Scales;
 /// Every problem of the request at once, each with its field and what would work.
 pub fn dovetail(request: &DovetailRequest) -> Checked<DovetailPlan> {
     let job = check::check(request)?;
-    let scales = Scales::new(&job.boards, &job.tools, job.slope());
-    let cuts = cut::cut(&job, &scales);
-    stands::check(&job, &cuts)?;
-    let sets = sets::sets(&job, &cuts.passes, &scales);
-    within_travel(&sets, &job)?;
+    let sets = sets(&job)?;
+    within_travel(&sets, &job, request)?;
     let plan = plan(&job, sets);
     let notes = notes::notes(&job, &plan);
     Ok(Planned { plan, notes })
+}
+
+fn sets(job: &Job) -> Result<Vec<Set>, Vec<Problem>> {
+    let scales = Scales::new(&job.boards, &job.tools, job.slope());
+    let cuts = cut::cut(job, &scales);
+    stands::check(job, &cuts)?;
+    Ok(sets::sets(job, &cuts.passes, &scales))
 }
 
 fn plan(job: &Job, sets: Vec<Set>) -> DovetailPlan {
@@ -92,41 +97,27 @@ fn bench(job: &Job) -> Bench {
 }
 
 /// In each set-up the carriage must reach every stop and its own zero.
-fn within_travel(sets: &[Set], job: &Job) -> Result<(), Vec<Problem>> {
+fn within_travel(sets: &[Set], job: &Job, request: &DovetailRequest) -> Result<(), Vec<Problem>> {
     let Some(travel) = job.tools.screw.travel() else {
         return Ok(());
     };
-    let needed = sets.iter().map(|set| (travel_of(set), set));
-    let Some((needed, set)) = needed.max_by_key(|(travel, _)| *travel) else {
+    let Some((trip, set)) = longest(sets) else {
         return Ok(());
     };
-    let over = needed - travel;
-    if !over.is_above(Mm::ZERO) {
-        return Ok(());
-    }
-    let widest = (job.layout.width - over / job.slope().cos).max(Mm::ZERO);
-    let message = message![
-        "For the set «",
-        &set.name,
-        "» the carriage would have to travel ",
-        needed,
-        " and can travel ",
-        travel,
-        "; a board of about ",
-        widest,
-        " would work, or a zero nearer to its middle."
-    ];
-    Err(vec![Problem {
-        field: "width".to_owned(),
-        code: Code::BeyondTravel,
-        message,
-        limit: Some(widest.mm()),
-    }])
+    let narrower = |width: Mm| {
+        let request = DovetailRequest {
+            width: width.mm().into(),
+            ..request.clone()
+        };
+        let sets = self::sets(&check::check(&request).ok()?).ok()?;
+        longest(&sets).map(|(trip, _)| trip)
+    };
+    let who = message!["For the set «", &set.name, "» the carriage"];
+    trip.within(travel, who, job.layout.width, narrower)
 }
 
-fn travel_of(set: &Set) -> Mm {
-    let readings = || set.stops.iter().map(|stop| stop.dial.reading);
-    let least = readings().min().unwrap_or_default().min(Mm::ZERO);
-    let most = readings().max().unwrap_or_default().max(Mm::ZERO);
-    most - least
+/// The set-up in which the carriage goes farthest.
+fn longest(sets: &[Set]) -> Option<(Trip, &Set)> {
+    let trips = sets.iter().map(|set| (Trip::of([set]), set));
+    trips.max_by_key(|(trip, _)| *trip)
 }

@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 
 use super::{BitRequest, SlidingDovetailRequest, TaperRequest, sliding_dovetail};
+use crate::given::Given;
 use crate::joint::box_joint::BoardRequest;
 use crate::problem::Code;
 
@@ -82,13 +83,24 @@ fn refusals_say_what_would_work() {
         ..request(12.7, 14.0, 9.5, 18.0)
     };
     for (what, request, field, code, limit) in [
-        // Derived: 12.7 / (2 tan 14°) = 25.47.
+        // Derived: (12.7 − 2 · 0.05) / (2 tan 14°) = 25.27, where the tongue's neck ends before the bit's.
         (
             "no neck",
             request(12.7, 14.0, 26.0, 40.0),
             "depth",
             Code::TooLarge,
-            Some(25.468),
+            Some(25.268),
+        ),
+        // Derived: half of the socket's floor.
+        (
+            "no tongue",
+            SlidingDovetailRequest {
+                glue_gap: 1.5.into(),
+                ..request(2.0, 10.0, 3.0, 18.0)
+            },
+            "glueGap",
+            Code::TooLarge,
+            Some(1.0),
         ),
         (
             "too deep for the edge",
@@ -128,6 +140,33 @@ fn refusals_say_what_would_work() {
             (Some(got), Some(expected)) => close(got, expected),
             (got, expected) => assert_eq!(got, expected, "{what}"),
         }
+    }
+}
+
+/// The tongue's neck, not only the bit's, bounds the depth.
+#[test]
+fn a_socket_as_deep_as_is_proposed_can_be_cut() {
+    let missing = Given::Missing;
+    for (tip, degrees, cutting_length) in [
+        (13.7, 14.8, missing.clone()),
+        (2.0, 10.0, missing.clone()),
+        (12.7, 45.0, missing),
+        (14.7, 12.7, 19.0.into()),
+    ] {
+        let deep = |depth: f64| {
+            let bit = BitRequest {
+                tip_diameter: tip.into(),
+                flank_degrees: degrees.into(),
+                cutting_length: cutting_length.clone(),
+            };
+            sliding_dovetail(&SlidingDovetailRequest {
+                bit: bit.into(),
+                ..request(tip, degrees, depth, 18.0)
+            })
+        };
+        let refused = deep(200.0).unwrap_err();
+        assert_eq!((refused.len(), refused[0].field.as_str()), (1, "depth"));
+        deep(refused[0].limit.unwrap() - 0.02).unwrap();
     }
 }
 

@@ -288,7 +288,7 @@ fn what_a_refusal_proposes_does_work() {
     });
     let widest = refused(&short, "width", Code::BeyondTravel);
     plan(&DovetailRequest {
-        width: (widest.unwrap() - 1.0).into(),
+        width: widest.unwrap().into(),
         ..short
     });
 }

@@ -215,3 +215,21 @@ fn corners_are_left_for_the_chisel_under_flat_teeth() {
     assert!((plan.corner_left.mm() - 0.397).abs() < 5e-4);
     assert!((plan.dry_fit.floor_gap_a + plan.corner_left).mm().abs() < 1e-9);
 }
+
+/// A half-blind joint has no flanks to measure; an area of −0 mm² would read as such.
+#[test]
+fn nothing_measured_is_no_area() {
+    let half_blind = DovetailRequest {
+        lap: 5.0.into(),
+        ..request()
+    };
+    let fit = plan(&half_blind).dry_fit;
+    for area in [
+        fit.gap_area_a,
+        fit.gap_area_b,
+        fit.clash_area_a,
+        fit.clash_area_b,
+    ] {
+        assert_eq!(area.to_bits(), 0.0_f64.to_bits());
+    }
+}

@@ -1,0 +1,4 @@
+//! `boxJointChoices`, asked with whatever the fuzzer makes up.
+#![no_main]
+
+notchwright_fuzz::tool!("boxJointChoices");

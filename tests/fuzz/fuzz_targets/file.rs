@@ -1,0 +1,4 @@
+//! What `hostile::file` takes, whatever the fuzzer makes up.
+#![no_main]
+
+notchwright_fuzz::fuzz_target!(|bytes: &[u8]| notchwright_tests::hostile::file(bytes).unwrap());

@@ -1,0 +1,4 @@
+//! What `hostile::link` takes, whatever the fuzzer makes up.
+#![no_main]
+
+notchwright_fuzz::fuzz_target!(|bytes: &[u8]| notchwright_tests::hostile::link(bytes).unwrap());

@@ -1,0 +1,4 @@
+//! `parseLength`, asked with whatever the fuzzer makes up.
+#![no_main]
+
+notchwright_fuzz::tool!("parseLength");
