@@ -13,7 +13,7 @@ use crate::effect::Effect;
 use crate::msg::MakingEdit;
 use crate::notice::Notice;
 use crate::state::fields::{self, Known, part, stock};
-use crate::state::{Entry, Field, Form, Group, Id, Kind, Making, Row, Spot};
+use crate::state::{Entry, Field, Group, Id, Making, Row, Spot};
 
 /// Makes the change.
 #[inline(never)]
