@@ -139,7 +139,7 @@ fn what_is_wrong_is_said_beside_its_cell() {
         (part::LENGTH.of(Id(2)), "10 - chest", "must be from"),
         (part::COUNT.of(Id(3)), "half", "number"),
         (measure::VALUE.of(Id(2)), "deep + 1", "deep"),
-        (stock::THICKNESS.of(Id(3)), "thin", "thin"),
+        (stock::THICKNESS.of(Id(3)), "thin", "begins with a number"),
     ] {
         let mut model = model.clone();
         type_in(&mut model, field, typed);
