@@ -265,7 +265,9 @@ fn what_is_kept_in_the_sleds_place_comes_back() {
         .map(Msg::Look),
     );
     messages.push(Msg::Go(Place::Sled));
-    let state = after(messages);
+    let mut state = after(messages);
+    // Beside what is made, a link would be too long to carry the sled's place.
+    state.work.job.making = Default::default();
     for read in [
         saved::restore(&saved::save(&state)).unwrap(),
         link::read(&link::write(&state)).unwrap().unwrap(),

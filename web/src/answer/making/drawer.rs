@@ -9,8 +9,8 @@ use notchwright_core::joint::box_joint::BoardRequest;
 use notchwright_core::wood::{ClimateRequest, SolidWoodRequest};
 
 use super::{Draft, FieldProblem, Outcome, finish, joint};
-use crate::state::Work;
 use crate::state::fields::{Known, drawer};
+use crate::state::{Field, Work};
 
 pub(super) fn outcome(
     work: &Work,
@@ -19,7 +19,16 @@ pub(super) fn outcome(
 ) -> Outcome<DrawerBoxPlan> {
     let mut draft = Draft::new(work);
     let request = request(&mut draft);
-    finish(draft, drawer_box(&request), before, problems)
+    let mut found = Vec::new();
+    let mut outcome = finish(draft, drawer_box(&request), before, &mut found);
+    // The shop's fields are not beside these: what is wrong with them is said of all.
+    let elsewhere = found
+        .iter()
+        .filter(|problem| !matches!(problem.field, Some(Field::Making(_))));
+    let elsewhere = elsewhere.map(|problem| problem.message.clone());
+    outcome.refused.extend(elsewhere);
+    problems.extend(found);
+    outcome
 }
 
 /// The drawers, if they are what the fields say.

@@ -132,8 +132,10 @@ fn what_is_wrong_is_said_beside_its_field() {
 fn only_what_is_asked_is_planned_with() {
     let mut model = open();
     choose(&mut model, drawer::SIZE, "outside");
+    type_in(&mut model, drawer::HEIGHT, "120");
     let outside = &plan(&model).drawers[0];
-    assert_eq!((outside.width.mm(), outside.height.mm()), (900.0, 640.0));
+    assert_eq!((outside.width.mm(), outside.height.mm()), (900.0, 120.0));
+    type_in(&mut model, drawer::HEIGHT, "640");
     choose(&mut model, drawer::SIZE, "");
     for (slides, height) in [("under", 69.25), ("", 69.25)] {
         choose(&mut model, drawer::SLIDES, slides);
@@ -279,4 +281,7 @@ fn the_shop_has_its_say() {
     let drawer = &model.answer.making.as_ref().unwrap().drawer;
     assert!(drawer.current().is_none());
     assert!(drawer.needed.contains(&kerf), "{drawer:?}");
+    model.update(Msg::Edit(Edit::Type(kerf, "500".into())));
+    let drawer = &model.answer.making.as_ref().unwrap().drawer;
+    assert!(!drawer.is_current && !drawer.refused.is_empty());
 }
