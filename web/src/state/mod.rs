@@ -38,7 +38,7 @@ pub use joint::{
     Edge, First, GrooveForm, JointField, JointForm, LayoutKind, Leftover, ZeroForm, ZeroKind,
 };
 pub use list::{Item, List, Named};
-pub use making::{Form, Group, Making, Mark, Row, Spot, Ticks, fields};
+pub use making::{Form, Group, Making, Row, Spot, fields};
 pub use pieces::{Ends, PiecesField, PiecesForm};
 pub(crate) use progress::MOST_NAMES;
 pub use progress::{Done, End, Progress, Progresses};

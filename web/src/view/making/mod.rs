@@ -4,9 +4,6 @@
 mod drawer;
 mod parts;
 mod rows;
-mod sheet;
-mod sheet_cuts;
-mod sheet_plan;
 
 use yew::{Html, html};
 
@@ -33,7 +30,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
     let (form, outcome) = match tool {
         PartsTool::Drawer => (drawer::form(context), drawer::outcome(context)),
         PartsTool::Parts => (parts::form(context), parts::outcome(context)),
-        PartsTool::Sheet => (sheet::form(context), sheet_plan::outcome(context)),
+        PartsTool::Sheet => Default::default(),
     };
     html! {
         <>

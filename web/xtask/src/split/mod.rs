@@ -68,7 +68,6 @@ const CHUNKS: &[Chunk] = &[
             "notchwright_web::answer::making::",
             "notchwright_web::update::making::",
             "notchwright_core::drawer::",
-            "notchwright_core::drawing::layout::",
             "notchwright_core::parts::",
             "notchwright_core::sheet::",
             "notchwright_core::wood::",
@@ -80,8 +79,6 @@ const CHUNKS: &[Chunk] = &[
             "notchwright_web::update::making::apply",
             "notchwright_web::update::making::table",
             "notchwright_web::update::making::drawer::hand_over",
-            "notchwright_web::update::making::sheet::act",
-            "notchwright_web::update::making::sheet::goes_on",
         ],
     },
     Chunk {
