@@ -312,8 +312,7 @@ fn look() -> impl Strategy<Value = Look> {
         select(&[Prints::Drawing, Prints::HoleLine][..]).prop_map(Look::Prints),
         select(&[PaperSize::A4, PaperSize::Letter][..]).prop_map(Look::Paper),
         any::<bool>().prop_map(Look::Templates),
-        select(&[PartsTool::Drawer, PartsTool::Parts, PartsTool::Sheet][..])
-            .prop_map(Look::PartsTool),
+        select(&[PartsTool::Drawer, PartsTool::Parts][..]).prop_map(Look::PartsTool),
     ]
 }
 

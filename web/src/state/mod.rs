@@ -123,7 +123,7 @@ words! {
         Joint = "joint",
         /// The sled on this saw: runner, travel, square, screw, grooves.
         Sled = "sled",
-        /// Drawers, parts, and the sheets that they are cut from.
+        /// Drawers and numbered parts.
         Parts = "parts",
         /// Jobs with their joints and pieces; saving, carrying and printing them.
         Jobs = "jobs",
@@ -140,8 +140,6 @@ words! {
         Drawer = "drawer",
         /// The numbered parts.
         Parts = "parts",
-        /// The sheets that they are cut from.
-        Sheet = "sheet",
     }
 }
 

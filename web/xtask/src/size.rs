@@ -21,7 +21,7 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
     for name in worker::fetched(&files) {
         let bytes = files.get(name).map_or(&[][..], Vec::as_slice);
         let size = compressed(bytes)?.len();
-        if split::comes_later(name) || name == styles::LATER {
+        if comes_later(name) {
             println!("{size:>9}  {name}, later");
             later += size;
         } else {
@@ -44,4 +44,12 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
         first - BUDGET
     );
     Ok(())
+}
+
+/// Chunks and their look; the service worker, which starts once the page has; the icon for home screens.
+fn comes_later(name: &str) -> bool {
+    split::comes_later(name)
+        || name == styles::LATER
+        || name == worker::WORKER
+        || name.ends_with("-192.png")
 }

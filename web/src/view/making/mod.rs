@@ -20,17 +20,12 @@ pub(super) fn view(context: Context<'_>) -> Html {
         name: "parts-tool",
         legend: "Tool",
         is_plain: true,
-        options: &[
-            (PartsTool::Drawer, "Drawer"),
-            (PartsTool::Parts, "Parts"),
-            (PartsTool::Sheet, "Sheet"),
-        ],
+        options: &[(PartsTool::Drawer, "Drawer"), (PartsTool::Parts, "Parts")],
         chosen: tool,
     };
     let (form, outcome) = match tool {
         PartsTool::Drawer => (drawer::form(context), drawer::outcome(context)),
         PartsTool::Parts => (parts::form(context), parts::outcome(context)),
-        PartsTool::Sheet => Default::default(),
     };
     html! {
         <>
@@ -47,6 +42,5 @@ fn name(tool: PartsTool) -> &'static str {
     match tool {
         PartsTool::Drawer => "drawer",
         PartsTool::Parts => "parts",
-        PartsTool::Sheet => "sheet",
     }
 }
