@@ -170,6 +170,27 @@ fn a_socket_as_deep_as_is_proposed_can_be_cut() {
     }
 }
 
+/// Derived: the bit's neck of 1 − 3 · tan 17° = 0.083 strides 0.075 at a time, so that a hundred moves reach 8.45.
+#[test]
+fn a_socket_as_wide_as_is_proposed_can_be_cut() {
+    for (depth, thickness, expected) in [(1.5, 18.0, 8.4527), (0.5, 6.0, 6.1)] {
+        let wide = |floor: f64| {
+            sliding_dovetail(&SlidingDovetailRequest {
+                socket_floor: floor.into(),
+                ..request(1.0, 17.0, depth, thickness)
+            })
+        };
+        let refused = wide(30.0).unwrap_err();
+        assert_eq!(
+            (refused.len(), refused[0].field.as_str()),
+            (1, "socketFloor")
+        );
+        let widest = refused[0].limit.unwrap();
+        close(widest, expected);
+        wide(widest).unwrap();
+    }
+}
+
 proptest! {
     /// The tongue slides into the socket with the gap at every height, and no wood is left between passes.
     #[test]
