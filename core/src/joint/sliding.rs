@@ -233,7 +233,8 @@ fn plan(job: &Job) -> SlidingDovetailPlan {
         tongue_mouth: tip - both,
         first_from_middle: -widening / 2.0,
         socket_fence_moves: moves(job),
-        tongue_cut_per_side: (job.board - tip) / 2.0,
+        // A tongue may be wider than its board by what arithmetic leaves behind.
+        tongue_cut_per_side: ((job.board - tip) / 2.0).max(Mm::ZERO),
         taper: job.taper.map(|(by, length)| {
             let per_side = by / 2.0;
             Taper {

@@ -143,6 +143,18 @@ fn refusals_say_what_would_work() {
     }
 }
 
+#[test]
+fn a_tongue_as_wide_as_its_board_is_cut_by_nothing() {
+    for thickness in [8.0, 8.0 - 1e-9] {
+        let request = SlidingDovetailRequest {
+            glue_gap: 0.0.into(),
+            ..request(8.0, 4.0, 3.0, thickness)
+        };
+        let plan = sliding_dovetail(&request).unwrap().plan;
+        assert_eq!(plan.tongue_cut_per_side, crate::units::Mm::ZERO);
+    }
+}
+
 /// The tongue's neck, not only the bit's, bounds the depth.
 #[test]
 fn a_socket_as_deep_as_is_proposed_can_be_cut() {
