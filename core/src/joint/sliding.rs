@@ -160,21 +160,30 @@ fn can_be_cut(job: &Job, longest: Option<Mm>, check: &mut Checker<'_>) {
         ];
         check.refuse("socketFloor", Code::TooSmall, message, Some(job.tip.mm()));
     }
-    if job.mouth_of_one().is_above(Mm::ZERO) && count(job) > MOST_MOVES {
-        let message = message![
-            "The bit's neck is too thin for a socket so wide: take a larger bit, or a shallower socket."
-        ];
-        check.refuse("socketFloor", Code::TooLarge, message, None);
-    }
-    let tip = job.floor - job.gap * 2.0;
-    if tip.is_above(job.board) {
-        let widest = job.board + job.gap * 2.0;
+    socket_is_narrow_enough(job, check);
+}
+
+/// Its passes must be few, and its tongue no wider than the board.
+fn socket_is_narrow_enough(job: &Job, check: &mut Checker<'_>) {
+    let by_board = job.board + job.gap * 2.0;
+    let by_neck = job.tip + stride(job) * MOST_MOVES;
+    let has_neck = job.mouth_of_one().is_above(Mm::ZERO);
+    if has_neck && by_neck < by_board {
+        if count(job) > MOST_MOVES {
+            let message = message![
+                "The bit's neck is too thin for a socket so wide: a floor of at most ",
+                by_neck,
+                " would work, a larger bit, or a shallower socket."
+            ];
+            check.refuse("socketFloor", Code::TooLarge, message, Some(by_neck.mm()));
+        }
+    } else if job.floor.is_above(by_board) {
         let message = message![
             "The tongue would be wider than its board. A socket floor of at most ",
-            widest,
+            by_board,
             " would work, or a smaller bit."
         ];
-        check.refuse("socketFloor", Code::TooLarge, message, Some(widest.mm()));
+        check.refuse("socketFloor", Code::TooLarge, message, Some(by_board.mm()));
     }
 }
 
@@ -224,7 +233,8 @@ fn plan(job: &Job) -> SlidingDovetailPlan {
         tongue_mouth: tip - both,
         first_from_middle: -widening / 2.0,
         socket_fence_moves: moves(job),
-        tongue_cut_per_side: (job.board - tip) / 2.0,
+        // A tongue may be wider than its board by what arithmetic leaves behind.
+        tongue_cut_per_side: ((job.board - tip) / 2.0).max(Mm::ZERO),
         taper: job.taper.map(|(by, length)| {
             let per_side = by / 2.0;
             Taper {
@@ -240,10 +250,13 @@ const OVERLAP: f64 = 0.1;
 /// A socket of more passes is a groove, cut with another bit first.
 const MOST_MOVES: f64 = 100.0;
 
+fn stride(job: &Job) -> Mm {
+    job.mouth_of_one() * (1.0 - OVERLAP)
+}
+
 /// How many moves it takes so that no wood is left between two passes at the mouth.
 fn count(job: &Job) -> f64 {
-    let stride = job.mouth_of_one() * (1.0 - OVERLAP);
-    ((job.floor - job.tip) / stride - 1e-9).ceil().max(0.0)
+    ((job.floor - job.tip) / stride(job) - 1e-9).ceil().max(0.0)
 }
 
 fn moves(job: &Job) -> Vec<Mm> {

@@ -1,12 +1,14 @@
 //! What a link or a file carries.
 
+use std::sync::LazyLock;
+
 use anyhow::ensure;
 use arbitrary::Unstructured;
 use base64::Engine;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use miniz_oxide::deflate::compress_to_vec_zlib;
 use notchwright_core::plain::Plain;
-use notchwright_web::keep::{Extent, Restored, link, saved};
+use notchwright_web::keep::{Extent, link, saved};
 use notchwright_web::state::State;
 use serde_json::{Map, Number, Value};
 
@@ -107,7 +109,7 @@ pub fn link(bytes: &[u8]) -> Held {
     };
     if let Some(Ok(restored)) = link::read(&fragment) {
         ensure!(restored.extent == Extent::Job, "a link carries a job");
-        comes_back(&restored)?;
+        is_carried(&restored.state)?;
     }
     match picked(bytes) {
         Some(picture) => page::open_link(&fragment, picture),
@@ -136,7 +138,7 @@ pub fn file(bytes: &[u8]) -> Held {
         None => return Ok(()),
     };
     if let Ok(restored) = saved::restore(&text) {
-        comes_back(&restored)?;
+        is_saved(&restored.state)?;
     }
     match picked(bytes) {
         Some(picture) => page::open_file(&text, picture),
@@ -153,9 +155,9 @@ fn picked(bytes: &[u8]) -> Option<usize> {
 /// A state that somebody has changed here and there, with the version it claims.
 fn state(first: u8, bytes: &[u8]) -> arbitrary::Result<(u32, Plain)> {
     let mut bytes = Unstructured::new(bytes);
-    let (version, mut state) = seed(first % 3);
-    let own = state.clone();
-    let names: Vec<_> = spoil::names(&own).into_iter().chain(NAMES).collect();
+    let (version, own) = seed(first);
+    let mut state = own.clone();
+    let names: Vec<_> = spoil::names(own).into_iter().chain(NAMES).collect();
     for _ in 0..bytes.int_in_range(0..=12_u8)? {
         spoil::spoil(&mut state, &names, &mut bytes)?;
     }
@@ -168,19 +170,32 @@ fn state(first: u8, bytes: &[u8]) -> arbitrary::Result<(u32, Plain)> {
 }
 
 /// What this version writes, and what the earlier ones wrote.
-fn seed(which: u8) -> (u32, Plain) {
+static SEEDS: LazyLock<[(u32, Plain); 3]> = LazyLock::new(|| {
     let first = include_str!("../../../web/src/keep/tests/version-1.json");
     let second = include_str!("../../../web/src/keep/tests/version-2.json");
     let now = saved::save(&State::demo());
-    let (version, text) = match which {
-        0 => (3, now.as_str()),
-        1 => (1, first),
-        _ => (2, second),
+    [
+        (3, written(&now)),
+        (1, written(first)),
+        (2, written(second)),
+    ]
+});
+
+fn written(text: &str) -> Plain {
+    let saved = serde_json::from_str::<Value>(text).ok();
+    let state =
+        saved.and_then(|mut saved| serde_json::from_value(saved.get_mut("state")?.take()).ok());
+    state.unwrap_or(Plain::Nothing)
+}
+
+fn seed(first: u8) -> (u32, &'static Plain) {
+    let [now, one, two] = &*SEEDS;
+    let (version, state) = match first % 3 {
+        0 => now,
+        1 => one,
+        _ => two,
     };
-    let state = serde_json::from_str::<Value>(text)
-        .ok()
-        .and_then(|mut saved| serde_json::from_value(saved.get_mut("state")?.take()).ok());
-    (version, state.unwrap_or(Plain::Nothing))
+    (*version, state)
 }
 
 fn pack(version: u32, json: &[u8]) -> String {
@@ -207,36 +222,32 @@ fn json(plain: &Plain) -> Value {
     }
 }
 
+/// What was opened is written as a link that opens the same job, with nothing lost.
+fn is_carried(state: &State) -> Held {
+    let written = link::write(state);
+    let Some(Ok(job)) = link::read(&written) else {
+        anyhow::bail!("a link that cannot be read: {written}");
+    };
+    let is_same = job.state.work.joint == state.work.joint && job.state.work.job == state.work.job;
+    ensure!(job.is_whole && is_same, "carried: {:#?}", job.state);
+    ensure!(link::write(&job.state) == written, "another link");
+    Ok(())
+}
+
 /// What was opened is saved so that it opens as the same, with nothing lost.
-pub(super) fn comes_back(restored: &Restored) -> Held {
-    let state = &restored.state;
+pub(super) fn is_saved(state: &State) -> Held {
     let again = saved::restore(&saved::save(state)).map_err(|fault| anyhow::anyhow!("{fault}"))?;
     ensure!(
         again.state == *state,
         "saved: {state:#?}\nread: {:#?}",
         again.state
     );
-    ensure!(
-        again.is_whole && again.extent == Extent::All,
-        "not whole: {}",
-        saved::save(state)
-    );
-    let written = link::write(state);
-    let Some(Ok(job)) = link::read(&written) else {
-        anyhow::bail!("a link that cannot be read: {written}");
-    };
-    ensure!(
-        job.is_whole && job.state.work.joint == state.work.joint,
-        "carried: {:#?}",
-        job.state
-    );
-    ensure!(link::write(&job.state) == written, "another link");
+    let is_all = again.is_whole && again.extent == Extent::All;
+    ensure!(is_all, "not whole: {}", saved::save(state));
     let written = saved::save_job(state);
     let job = saved::restore(&written).map_err(|fault| anyhow::anyhow!("{fault}"))?;
-    ensure!(
-        job.is_whole && job.extent == Extent::Job,
-        "not whole: {written}"
-    );
+    let is_job = job.is_whole && job.extent == Extent::Job;
+    ensure!(is_job, "not whole: {written}");
     ensure!(saved::save_job(&job.state) == written, "another file");
     Ok(())
 }

@@ -3,7 +3,6 @@
 use anyhow::ensure;
 use notchwright_core::units::Unit;
 use notchwright_web::effect::Effect;
-use notchwright_web::keep::{Extent, Restored};
 use notchwright_web::model::{Chunk, Model};
 use notchwright_web::msg::{Export, Msg, SawMove};
 use notchwright_web::state::Place;
@@ -50,11 +49,7 @@ fn use_page(mut model: Model, picture: usize) -> Held {
     }
     model.update(Msg::Saw(SawMove::Back));
     model.update(Msg::Undo);
-    kept::comes_back(&Restored {
-        state: model.state,
-        is_whole: true,
-        extent: Extent::All,
-    })
+    kept::is_saved(&model.state)
 }
 
 /// No picture and no table has a place that is no number.

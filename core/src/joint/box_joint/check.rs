@@ -41,18 +41,18 @@ impl Job {
 
 const USUAL_GAP: Mm = Mm::constant(0.05);
 
-/// Checks a whole request; the problems come all at once.
-pub(super) fn check(request: &BoxJointRequest) -> Result<Job, Vec<Problem>> {
+/// Checks a whole request, for a board of this width; the problems come all at once.
+pub(super) fn check(request: &BoxJointRequest, width: &Given<f64>) -> Result<Job, Vec<Problem>> {
     let mut problems = Vec::new();
-    let job = read(request, &mut Checker::new(&mut problems));
+    let job = read(request, width, &mut Checker::new(&mut problems));
     match job {
         Some(job) if problems.is_empty() => Ok(job),
         _ => Err(problems),
     }
 }
 
-fn read(request: &BoxJointRequest, check: &mut Checker<'_>) -> Option<Job> {
-    let width = check.length("width", &request.width, &limits::BOARD_WIDTH);
+fn read(request: &BoxJointRequest, width: &Given<f64>, check: &mut Checker<'_>) -> Option<Job> {
+    let width = check.length("width", width, &limits::BOARD_WIDTH);
     let thickness_a = thickness("a", &request.a, check);
     let thickness_b = thickness("b", &request.b, check);
     let cutter = part("cutter", &request.cutter, check, Cutter::check);

@@ -32,7 +32,7 @@ use check::Job;
 /// # Errors
 /// Every problem of the request at once, each with its field and what would work.
 pub fn box_joint(request: &BoxJointRequest) -> Checked<BoxJointPlan> {
-    let job = check::check(request)?;
+    let job = check::check(request, &request.width)?;
     let sets = sets(&job);
     within_travel(&sets, &job, request)?;
     let plan = plan(&job, sets);
@@ -85,11 +85,7 @@ fn within_travel(sets: &[Set], job: &Job, request: &BoxJointRequest) -> Result<(
         return Ok(());
     };
     let narrower = |width: Mm| {
-        let request = BoxJointRequest {
-            width: width.mm().into(),
-            ..request.clone()
-        };
-        let job = check::check(&request).ok()?;
+        let job = check::check(request, &width.mm().into()).ok()?;
         Some(Trip::of(&self::sets(&job)))
     };
     Trip::of(sets).within(travel, message!["The carriage"], job.asked_width, narrower)

@@ -105,17 +105,17 @@ impl Job {
 }
 
 /// Checks a whole request; the problems come all at once.
-pub(super) fn check(request: &DovetailRequest) -> Result<Job, Vec<Problem>> {
+pub(super) fn check(request: &DovetailRequest, width: &Given<f64>) -> Result<Job, Vec<Problem>> {
     let mut problems = Vec::new();
-    let job = read(request, &mut Checker::new(&mut problems));
+    let job = read(request, width, &mut Checker::new(&mut problems));
     match job {
         Some(job) if problems.is_empty() => Ok(job),
         _ => Err(problems),
     }
 }
 
-fn read(request: &DovetailRequest, check: &mut Checker<'_>) -> Option<Job> {
-    let width = check.length("width", &request.width, &limits::BOARD_WIDTH);
+fn read(request: &DovetailRequest, width: &Given<f64>, check: &mut Checker<'_>) -> Option<Job> {
+    let width = check.length("width", width, &limits::BOARD_WIDTH);
     let boards = boards(request, check);
     let slope = part("slope", &request.slope, check, Slope::check);
     let division = rule::check(request, check);

@@ -121,7 +121,7 @@ struct Candidate {
 }
 
 fn candidate(request: &DovetailChoicesRequest, tails: u32) -> Result<Candidate, Vec<Problem>> {
-    let job = check::check(&joint(request, tails))?;
+    let job = check::check(&joint(request, tails), &request.width)?;
     let scales = Scales::new(&job.boards, &job.tools, job.slope());
     let cuts = cut::cut(&job, &scales);
     stands::check(&job, &cuts)?;

@@ -34,7 +34,7 @@ use scales::Scales;
 /// # Errors
 /// Every problem of the request at once, each with its field and what would work.
 pub fn dovetail(request: &DovetailRequest) -> Checked<DovetailPlan> {
-    let job = check::check(request)?;
+    let job = check::check(request, &request.width)?;
     let sets = sets(&job)?;
     within_travel(&sets, &job, request)?;
     let plan = plan(&job, sets);
@@ -105,11 +105,8 @@ fn within_travel(sets: &[Set], job: &Job, request: &DovetailRequest) -> Result<(
         return Ok(());
     };
     let narrower = |width: Mm| {
-        let request = DovetailRequest {
-            width: width.mm().into(),
-            ..request.clone()
-        };
-        let sets = self::sets(&check::check(&request).ok()?).ok()?;
+        let job = check::check(request, &width.mm().into()).ok()?;
+        let sets = self::sets(&job).ok()?;
         longest(&sets).map(|(trip, _)| trip)
     };
     let who = message!["For the set «", &set.name, "» the carriage"];

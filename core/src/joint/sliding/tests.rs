@@ -143,6 +143,18 @@ fn refusals_say_what_would_work() {
     }
 }
 
+#[test]
+fn a_tongue_as_wide_as_its_board_is_cut_by_nothing() {
+    for thickness in [8.0, 8.0 - 1e-9] {
+        let request = SlidingDovetailRequest {
+            glue_gap: 0.0.into(),
+            ..request(8.0, 4.0, 3.0, thickness)
+        };
+        let plan = sliding_dovetail(&request).unwrap().plan;
+        assert_eq!(plan.tongue_cut_per_side, crate::units::Mm::ZERO);
+    }
+}
+
 /// The tongue's neck, not only the bit's, bounds the depth.
 #[test]
 fn a_socket_as_deep_as_is_proposed_can_be_cut() {
@@ -167,6 +179,27 @@ fn a_socket_as_deep_as_is_proposed_can_be_cut() {
         let refused = deep(200.0).unwrap_err();
         assert_eq!((refused.len(), refused[0].field.as_str()), (1, "depth"));
         deep(refused[0].limit.unwrap() - 0.02).unwrap();
+    }
+}
+
+/// Derived: the bit's neck of 1 − 3 · tan 17° = 0.083 strides 0.075 at a time, so that a hundred moves reach 8.45.
+#[test]
+fn a_socket_as_wide_as_is_proposed_can_be_cut() {
+    for (depth, thickness, expected) in [(1.5, 18.0, 8.4527), (0.5, 6.0, 6.1)] {
+        let wide = |floor: f64| {
+            sliding_dovetail(&SlidingDovetailRequest {
+                socket_floor: floor.into(),
+                ..request(1.0, 17.0, depth, thickness)
+            })
+        };
+        let refused = wide(30.0).unwrap_err();
+        assert_eq!(
+            (refused.len(), refused[0].field.as_str()),
+            (1, "socketFloor")
+        );
+        let widest = refused[0].limit.unwrap();
+        close(widest, expected);
+        wide(widest).unwrap();
     }
 }
 
