@@ -11,7 +11,7 @@ fn broken(error: &anyhow::Error) -> TestCaseError {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(2000) })]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(256) })]
 
     #[test]
     fn whatever_is_asked_the_answer_holds(bytes in vec(any::<u8>(), 0..400)) {
