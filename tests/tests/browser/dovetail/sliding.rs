@@ -98,8 +98,9 @@ async fn what_cannot_be_routed_is_refused() -> Result<()> {
     shows(&page, &plan(&worked())?).await?;
     for (field, text, good, words) in [
         ("sliding-flank", "50", "14", "45"),
-        // Derived: the neck is gone at 12.7 / (2 · tan 14°) = 25.47.
-        ("sliding-depth", "26", "9.5", "25.47 mm"),
+        // Derived: the tongue's neck, a glue gap narrower on both flanks, is gone at
+        // (12.7 - 2 · 0.05) / (2 · tan 14°) = 25.27.
+        ("sliding-depth", "26", "9.5", "25.27 mm"),
         ("sliding-floor", "12", "", "12.7 mm"),
         ("sliding-tip", "wide", "12.7", "begins with a number"),
     ] {
