@@ -8,7 +8,7 @@ use wasm_bindgen::{JsCast, JsValue};
 pub(crate) type Tool = fn(JsValue) -> JsValue;
 
 /// Every exported function, by the name scripts know.
-pub(crate) const TOOLS: [(&str, Tool); 14] = [
+pub(crate) const TOOLS: [(&str, Tool); 16] = [
     ("boxJoint", api::box_joint),
     ("boxJointChoices", api::box_joint_choices),
     ("dovetail", api::dovetail),
