@@ -2,7 +2,7 @@
 
 use notchwright_core::drawing::Drawing;
 use notchwright_core::problem::Note;
-use yew::{Html, classes, html};
+use yew::{AttrValue, Html, classes, html};
 
 use crate::answer::tools::Outcome;
 use crate::state::Field;
@@ -18,7 +18,7 @@ pub(super) fn entry(field: Field, context: Context<'_>) -> Html {
 }
 
 /// A field with its label and a line below it.
-pub(super) fn hinted(field: Field, hint: &'static str, context: Context<'_>) -> Html {
+pub(super) fn hinted(field: Field, hint: impl Into<AttrValue>, context: Context<'_>) -> Html {
     Entry::new(field, label(field)).hint(hint).view(context)
 }
 
@@ -110,11 +110,7 @@ pub(super) fn facts(title: &'static str, facts: impl IntoIterator<Item = Html>) 
 }
 
 /// A drawing in its frame.
-pub(super) fn figure(
-    picture: &Drawing,
-    label: impl Into<yew::AttrValue>,
-    context: Context<'_>,
-) -> Html {
+pub(super) fn figure(picture: &Drawing, label: impl Into<AttrValue>, context: Context<'_>) -> Html {
     html! {
         <figure class="card figure">
             { drawing::view(picture, "plain", label, &|length| show::bare(length, context.unit())) }

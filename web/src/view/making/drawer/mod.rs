@@ -4,6 +4,7 @@ mod found;
 
 pub(super) use found::outcome;
 
+use notchwright_core::units::Mm;
 use notchwright_core::wood::SPECIES;
 use yew::{AttrValue, Callback, Html, html};
 
@@ -72,7 +73,7 @@ fn opening(context: Context<'_>) -> Html {
             { choice(drawer::SLIDES, &[("", "wooden runners"), ("side", "slides beside"), ("under", "slides beneath")], context) }
             <div class="fields">
                 { entries(all([drawer::ROOM]), context) }
-                { hinted(drawer::ABOVE.alone(), "At the dampest; 2 mm when blank.", context) }
+                { hinted(drawer::ABOVE.alone(), blank("At the dampest; ", 2.0, context), context) }
                 if !is_on_runners {
                     { hinted(drawer::BELOW.alone(), "None when blank.", context) }
                 }
@@ -131,13 +132,13 @@ fn bottom(context: Context<'_>) -> Html {
         <>
             <div class="fields">
                 { entries(all([drawer::BOTTOM]), context) }
-                { hinted(drawer::GROOVE_FROM.alone(), "10 mm when blank.", context) }
-                { hinted(drawer::GROOVE_DEPTH.alone(), "Blank: 6 mm, or half the thinner board.", context) }
+                { hinted(drawer::GROOVE_FROM.alone(), blank("", 10.0, context), context) }
+                { hinted(drawer::GROOVE_DEPTH.alone(), format!("Blank: {}, or half the thinner board.", context.length(Mm::constant(6.0))), context) }
             </div>
             { folded("Room in the groove", says, &seldom, html! {
                 <div class="fields">
-                    { hinted(drawer::BOTTOM_ROOM.alone(), "To the groove's floor; 0.5 mm when blank.", context) }
-                    { hinted(drawer::GROOVE_ROOM.alone(), "0.1 mm when blank.", context) }
+                    { hinted(drawer::BOTTOM_ROOM.alone(), blank("To the groove's floor; ", 0.5, context), context) }
+                    { hinted(drawer::GROOVE_ROOM.alone(), blank("", 0.1, context), context) }
                 </div>
             }, context) }
         </>
@@ -161,7 +162,7 @@ fn applied(context: Context<'_>) -> Html {
             <div class="fields">
                 { entries([thickness], context) }
                 { hinted(lap, "At each side; less than none for a front inside.", context) }
-                { hinted(gap, "2 mm when blank.", context) }
+                { hinted(gap, blank("", 2.0, context), context) }
             </div>
         },
         context,
@@ -244,4 +245,9 @@ fn species_list(species: &str, context: Context<'_>) -> Html {
             </label>
         </div>
     }
+}
+
+/// What is taken for a field that is blank.
+fn blank(before: &str, mm: f64, context: Context<'_>) -> String {
+    format!("{before}{} when blank.", context.length(Mm::constant(mm)))
 }
