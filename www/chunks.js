@@ -24,11 +24,31 @@ function dress() {
   return dressed;
 }
 
-// The page exports all that a chunk imports; starting it puts its functions into the page's table.
+// What several chunks need comes before the first of them.
+let common;
+
+function bringCommon(page) {
+  common ??= instance('common', { page }).catch((error) => {
+    common = undefined;
+    throw error;
+  });
+  return common;
+}
+
+function program(name) {
+  return fetch(new URL(`./pkg/${name}.wasm`, import.meta.url));
+}
+
+async function instance(name, imports) {
+  const { instance } = await WebAssembly.instantiateStreaming(program(name), imports);
+  return instance.exports;
+}
+
+// What has come exports all that a chunk imports; starting it puts its functions into the page's table.
 async function start(name, page) {
-  const address = new URL(`./pkg/${name}.wasm`, import.meta.url);
-  const [program] = await Promise.all([fetch(address), dress()]);
-  await WebAssembly.instantiateStreaming(program, { page });
+  const compiled = WebAssembly.compileStreaming(program(name));
+  const [common, module] = await Promise.all([bringCommon(page), compiled, dress()]);
+  await WebAssembly.instantiate(module, { page, common });
 }
 
 async function bring(name, page) {

@@ -7,14 +7,17 @@ use walrus::{
     GlobalKind, ImportKind, ImportedFunction, Module, TableId,
 };
 
+use super::data;
 use super::division::{Division, Home, Place, filled, function_table, functions, places};
+use super::links::Links;
 
-/// The name under which chunks import what the page exports.
+/// The names under which what comes later imports what has come.
 const PAGE: &str = "page";
+const COMMON: &str = super::COMMON;
 
 /// What the page fetches first: calls into chunks go through the table, and what chunks need is
 /// exported.
-pub(super) fn page(mut module: Module, division: &Division) -> Result<Vec<u8>> {
+pub(super) fn page(mut module: Module, links: &Links, division: &Division) -> Result<Vec<u8>> {
     let functions = functions(&module);
     let table = function_table(&module)?;
     refill(&mut module, division, table, Home::Page)?;
@@ -23,10 +26,12 @@ pub(super) fn page(mut module: Module, division: &Division) -> Result<Vec<u8>> {
         let function = at(&functions, place)?;
         call_through(&mut module, function, table, slot)?;
     }
-    drop_exports_for_scripts(&mut module, division);
+    data::keep_for_page(&mut module, links, division)?;
     for &place in &division.shared {
-        let function = at(&functions, place)?;
-        module.exports.add(&function_name(place), function);
+        if division.home(place) == Home::Page {
+            let function = at(&functions, place)?;
+            module.exports.add(&function_name(place), function);
+        }
     }
     for (name, item) in shared_items(&module) {
         module.exports.add(&name, item);
@@ -35,9 +40,13 @@ pub(super) fn page(mut module: Module, division: &Division) -> Result<Vec<u8>> {
     Ok(module.emit_wasm())
 }
 
-/// What comes later: all but its own functions is imported from the page.
-pub(super) fn chunk(mut module: Module, division: &Division, chunk: usize) -> Result<Vec<u8>> {
-    let own = Home::Chunk(chunk);
+/// What comes later: all but its own functions is imported.
+pub(super) fn later(
+    mut module: Module,
+    links: &Links,
+    division: &Division,
+    own: Home,
+) -> Result<Vec<u8>> {
     let functions = functions(&module);
     let table = function_table(&module)?;
     refill(&mut module, division, table, own)?;
@@ -50,19 +59,21 @@ pub(super) fn chunk(mut module: Module, division: &Division, chunk: usize) -> Re
             call_through(&mut module, function, table, slot)?;
         }
     }
-    for id in ids(module.data.iter().map(walrus::Data::id)) {
-        module.data.delete(id);
-    }
-    for memory in module.memories.iter_mut() {
-        memory.data_segments.clear();
-    }
+    data::keep_for_later(&mut module, links, division, own)?;
     for id in ids(module.exports.iter().map(walrus::Export::id)) {
         module.exports.delete(id);
     }
     module.start = None;
     import_shared_items(&mut module);
     for &place in &division.shared {
-        import_function(&mut module, at(&functions, place)?, place);
+        let function = at(&functions, place)?;
+        match division.home(place) {
+            home if home == own => {
+                module.exports.add(&function_name(place), function);
+            }
+            Home::Common => import_function(&mut module, function, COMMON, place),
+            _ => import_function(&mut module, function, PAGE, place),
+        }
     }
     walrus::passes::gc::run(&mut module);
     Ok(module.emit_wasm())
@@ -115,7 +126,7 @@ fn import_shared_items(module: &mut Module) {
     }
 }
 
-fn import_function(module: &mut Module, function: FunctionId, place: Place) {
+fn import_function(module: &mut Module, function: FunctionId, from: &str, place: Place) {
     let name = function_name(place);
     let ty = module.funcs.get(function).ty();
     if let FunctionKind::Import(earlier) = &module.funcs.get(function).kind {
@@ -124,7 +135,7 @@ fn import_function(module: &mut Module, function: FunctionId, place: Place) {
     }
     let import = module
         .imports
-        .add(PAGE, &name, ImportKind::Function(function));
+        .add(from, &name, ImportKind::Function(function));
     module.funcs.get_mut(function).kind = FunctionKind::Import(ImportedFunction { import, ty });
 }
 
@@ -198,18 +209,4 @@ fn fill(module: &mut Module, table: TableId, slot: u64, functions: Vec<FunctionI
         .add(kind, ElementItems::Functions(functions));
     module.tables.get_mut(table).elem_segments.insert(element);
     Ok(())
-}
-
-fn drop_exports_for_scripts(module: &mut Module, division: &Division) {
-    let places = places(module);
-    let for_scripts = |item: &ExportItem| match item {
-        ExportItem::Function(function) => places
-            .get(function)
-            .is_some_and(|place| division.home(*place) != Home::Page),
-        _ => false,
-    };
-    let dropped = module.exports.iter().filter(|it| for_scripts(&it.item));
-    for id in ids(dropped.map(walrus::Export::id)) {
-        module.exports.delete(id);
-    }
 }

@@ -1,23 +1,26 @@
 //! A small module, divided and run.
 
+mod linker;
 mod run;
 
 use walrus::Module;
 
 use super::division::{Division, Home, functions};
-use super::{Chunk, comes_later, divide_into, without_names};
+use super::links::{Links, Targets};
+use super::{Chunk, Part, comes_later, divide_into, without_names};
 
 const WHOLE: &str = include_str!("tests/whole.wat");
+
+/// The gate of `later`, as the compiler names it.
+const LATER: &str = "_ZN3app5later4view17h0123456789abcdefE";
 
 const CHUNKS: &[Chunk] = &[
     Chunk {
         name: "later",
-        paths: &["app::later::"],
         gates: &["app::later::view"],
     },
     Chunk {
         name: "other",
-        paths: &["app::other::"],
         gates: &["app::other::view"],
     },
 ];
@@ -26,27 +29,79 @@ fn module(text: &str) -> Vec<u8> {
     wat::parse_str(text).unwrap()
 }
 
-/// The parts of the module by name.
-fn parts() -> Vec<(&'static str, Vec<u8>)> {
-    parts_of(WHOLE)
+/// What points at what in [`WHOLE`]: functions at data and functions.
+const POINTERS: &[(&str, &[usize], &[&str])] = &[
+    ("app::page::open", &[], &["app::page::closure"]),
+    (
+        "app::page::call",
+        &[],
+        &["<app::later::Thing as core::ops::Neg>::neg"],
+    ),
+    ("app::page::own", &[0], &[]),
+    (LATER, &[3], &["<app::later::Thing as core::ops::Neg>::neg"]),
+    ("lib::helper", &[1], &[]),
+    ("lib::inside_both", &[2], &[]),
+];
+
+/// What the linker would have noted of [`WHOLE`], or of what was made of it.
+fn links(whole: &[u8]) -> Links {
+    let names = read(whole)
+        .funcs
+        .iter()
+        .filter_map(|it| it.name.clone())
+        .collect::<Vec<_>>();
+    let mut links = Links {
+        data: vec![8..12, 16..20, 20..24, 24..28],
+        by_data: (0..4).map(|_| Targets::default()).collect(),
+        by_function: names
+            .into_iter()
+            .map(|it| (it, Targets::default()))
+            .collect(),
+    };
+    // The closure is known only to a piece of data of the chunk's.
+    links.by_data[3]
+        .functions
+        .insert("core::ops::FnOnce::call_once".to_owned());
+    for (name, data, functions) in POINTERS {
+        if let Some(targets) = links.by_function.get_mut(*name) {
+            targets.data.extend(*data);
+            targets
+                .functions
+                .extend(functions.iter().map(|&it| it.to_owned()));
+        }
+    }
+    links
 }
 
+fn divided(text: &str) -> anyhow::Result<Vec<Part>> {
+    let whole = module(text);
+    divide_into(&whole, &links(&whole), CHUNKS)
+}
+
+/// The parts of a module by name.
 fn parts_of(text: &str) -> Vec<(&'static str, Vec<u8>)> {
-    let parts = divide_into(&module(text), CHUNKS).unwrap();
-    let parts = parts.into_iter();
+    let parts = divided(text).unwrap().into_iter();
     parts.map(|part| (part.name, part.bytes)).collect()
+}
+
+fn parts() -> Vec<(&'static str, Vec<u8>)> {
+    parts_of(WHOLE)
 }
 
 fn read(bytes: &[u8]) -> Module {
     Module::from_buffer(bytes).unwrap()
 }
 
+/// The module's text with another in the place of one.
+fn changed(text: &str, other: &str) -> String {
+    let changed = WHOLE.replace(text, other);
+    assert_ne!(changed, WHOLE);
+    changed
+}
+
 /// Why a module with another text in it cannot be divided.
 fn refused(text: &str, other: &str) -> String {
-    let changed = WHOLE.replacen(text, other, 1);
-    assert_ne!(changed, WHOLE);
-    let refused = divide_into(&module(&changed), CHUNKS).err().unwrap();
-    refused.to_string()
+    divided(&changed(text, other)).err().unwrap().to_string()
 }
 
 fn exports(module: &Module) -> Vec<&str> {
@@ -62,69 +117,63 @@ fn imports(module: &Module) -> Vec<(&str, &str)> {
 }
 
 #[test]
-fn every_function_has_the_home_that_its_name_and_its_callers_give_it() {
-    let module = read(&module(WHOLE));
-    let division = Division::new(&module, CHUNKS).unwrap();
+fn everything_has_the_home_that_those_who_need_it_give_it() {
+    let whole = module(WHOLE);
+    let module = read(&whole);
+    let division = Division::new(&module, &links(&whole), CHUNKS).unwrap();
     let (later, other) = (Home::Chunk(0), Home::Chunk(1));
     for (name, home) in [
-        ("app::start::h0123456789abcdef", Home::Page),
+        ("_ZN3app5start17h0123456789abcdefE", Home::Page),
         ("app::page::open", Home::Page),
         ("app::page::own", Home::Page),
         ("app::page::closure", Home::Page),
-        ("app::later::view::h0123456789abcdef", later),
-        ("app::later::inside", later),
-        // The page may have the same closure, and the compiler makes one of them.
+        // The page has the same closure, and the compiler makes one of them.
         ("<app::later::Thing as core::ops::Neg>::neg", Home::Page),
-        // A closure of the chunk's, and what only the chunk calls.
-        ("core::ops::FnOnce::call_once", later),
-        ("lib::helper", later),
-        ("app::other::view", other),
-        // Either chunk may need it first.
-        ("lib::both", Home::Page),
         // Only the page is given what the browser's side defines.
         ("glue::note", Home::Page),
         ("glue::warn", Home::Page),
-        ("app::script::plan", Home::Scripts),
-        ("lib::for_scripts", Home::Scripts),
+        (LATER, later),
+        // Known to data that only the chunk has, and what it calls.
+        ("core::ops::FnOnce::call_once", later),
+        ("app::later::inside", later),
+        ("lib::helper", later),
+        ("app::other::view", other),
+        // Either chunk may need it first.
+        ("lib::both", Home::Common),
+        ("lib::inside_both", Home::Common),
+        ("lib::unneeded", Home::Nowhere),
     ] {
         let function = module.funcs.by_name(name).unwrap();
         let place = functions(&module).iter().position(|it| *it == function);
         assert_eq!(division.home(place.unwrap()), home, "{name}");
     }
-}
-
-#[test]
-fn the_page_has_no_exports_for_scripts() {
-    let parts = parts();
-    let [(name, page), chunks @ ..] = parts.as_slice() else {
-        panic!("there are no parts")
-    };
-    assert_eq!(*name, "page");
-    let page = read(page);
-    let names = exports(&page);
-    assert!(!names.contains(&"plan"), "{names:?}");
-    for kept in ["startPage", "memory", "table", "page__open", "page__own"] {
-        assert!(names.contains(&kept), "{kept}");
-    }
-    for (name, chunk) in chunks {
-        assert_eq!(exports(&read(chunk)), Vec::<&str>::new(), "{name}");
-    }
+    let homes = [0, 1, 2, 3].map(|datum| division.home_of_datum(datum));
+    assert_eq!(homes, [Home::Page, later, Home::Common, later]);
 }
 
 #[test]
 fn only_the_page_imports_from_outside() {
     let parts = parts();
+    let names: Vec<_> = parts.iter().map(|part| part.0).collect();
+    assert_eq!(names, ["page", "common", "later", "other"]);
     let page = read(&parts[0].1);
     assert_eq!(imports(&page), [("glue", "note"), ("glue", "warn")]);
-    let names = exports(&page);
-    assert_eq!(parts.len(), 3);
-    for (name, chunk) in &parts[1..] {
-        let chunk = read(chunk);
-        assert!(!imports(&chunk).is_empty());
-        for (from, what) in imports(&chunk) {
-            assert_eq!(from, "page", "{name}");
-            assert!(names.contains(&what), "{name} imports {what}");
+    let common = read(&parts[1].1);
+    for (name, part) in &parts[1..] {
+        let part = read(part);
+        assert!(!imports(&part).is_empty());
+        for (from, what) in imports(&part) {
+            let giver = match from {
+                "page" => &page,
+                "common" => &common,
+                _ => panic!("{name} imports from {from}"),
+            };
+            assert!(exports(giver).contains(&what), "{name} imports {what}");
         }
+    }
+    assert_eq!(exports(&common).len(), 1);
+    for (name, chunk) in &parts[2..] {
+        assert_eq!(exports(&read(chunk)), Vec::<&str>::new(), "{name}");
     }
 }
 
@@ -135,64 +184,84 @@ fn no_part_holds_what_belongs_elsewhere() {
         .map(|(name, bytes)| (*name, read(bytes).funcs.iter_local().count()))
         .collect();
     // The page has the two gates' calls through the table in place of the gates.
-    assert_eq!(sizes, [("page", 11), ("later", 4), ("other", 1)]);
+    let expected = [("page", 10), ("common", 2), ("later", 4), ("other", 1)];
+    assert_eq!(sizes, expected);
+    let data: Vec<_> = parts()
+        .iter()
+        .map(|(_, bytes)| {
+            let data = read(bytes).data;
+            data.iter().map(|it| it.value.clone()).collect::<Vec<_>>()
+        })
+        .collect();
+    // The byte without a name stays the page's.
+    let page = [
+        vec![7, 0, 0, 0, 5, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0],
+        vec![0; 4],
+    ];
+    assert_eq!(data[0], page);
+    assert_eq!(data[1], [[19, 0, 0, 0]]);
+    assert_eq!(data[2], [[17, 0, 0, 0], [2, 0, 0, 0]]);
+    assert_eq!(data[3], [[0; 0]; 0]);
 }
 
+/// Else it would be fetched twice, and be there before the chunk.
 #[test]
-fn a_call_past_the_gates_is_refused() {
-    let gate = "(call $\"app::later::view::h0123456789abcdef\"";
-    let inside = "(call $\"app::later::inside\"";
-    assert_eq!(
-        refused(gate, inside),
-        "app::page::open calls app::later::inside, which may not have come yet"
+fn what_the_page_calls_past_a_gate_is_the_pages() {
+    let text = changed(
+        &format!("(call ${LATER:?} (local.get 0)))"),
+        "(call $\"app::later::inside\" (local.get 0)))",
     );
+    let whole = module(&text);
+    let division = Division::new(&read(&whole), &links(&whole), CHUNKS).unwrap();
+    let module = read(&whole);
+    let inside = module.funcs.by_name("app::later::inside").unwrap();
+    let place = functions(&module).iter().position(|it| *it == inside);
+    assert_eq!(division.home(place.unwrap()), Home::Page);
 }
 
 #[test]
-fn a_name_that_only_begins_like_a_gates_is_none() {
+fn a_gate_that_is_not_there_is_refused() {
     for name in ["app::later::viewer", "app::later::view::inner"] {
-        let changed = WHOLE.replace("app::later::view::h0123456789abcdef", name);
-        assert_ne!(changed, WHOLE);
-        let refused = divide_into(&module(&changed), CHUNKS).err().unwrap();
-        let says = format!("app::page::open calls {name}, which may not have come yet");
+        assert_eq!(
+            refused(LATER, name),
+            "there is no function app::later::view"
+        );
+    }
+}
+
+/// What it points at cannot be known.
+#[test]
+fn a_function_that_the_linker_did_not_write_may_not_point_at_data() {
+    for body in ["(i32.const 9)", "(i32.load offset=9 (i32.const 0))"] {
+        let text = changed("(i32.add (local.get 0) (i32.const 5))", body);
+        let whole = module(&text);
+        let mut links = links(&whole);
+        links.by_function.remove("lib::unneeded");
+        let refused = divide_into(&whole, &links, CHUNKS).err().unwrap();
+        let says = "lib::unneeded is not the linker's, and may point at data";
         assert_eq!(refused.to_string(), says);
     }
 }
 
 #[test]
-fn a_function_that_the_page_calls_by_name_is_no_wrapper() {
-    let exported = "$\"core::ops::FnOnce::call_once\" (param";
-    let by_name = "$\"core::ops::FnOnce::call_once\" (export \"page__closure\") (param";
-    assert_eq!(
-        refused(exported, by_name),
-        "core::ops::FnOnce::call_once calls app::later::inside, which may not have come yet"
-    );
-}
-
-/// It would be taken for a wrapper, and the page could not start.
-#[test]
-fn what_comes_first_is_no_wrapper() {
-    for first in [
-        "<notchwright_web::app::App as yew::Component>::update",
-        "notchwright_web::update::<impl notchwright_web::model::Model>::update",
+fn a_module_that_is_not_understood_is_refused() {
+    for (text, other, says) in [
+        (
+            "(elem (i32.const 1)",
+            "(elem funcref) (elem func",
+            "a table is filled in an unexpected way",
+        ),
+        (
+            "(data (i32.const 24)",
+            "(data",
+            "memory is filled in an unexpected way",
+        ),
     ] {
-        let changed = WHOLE.replace("core::ops::FnOnce::call_once", first);
-        assert_ne!(changed, WHOLE);
-        let refused = divide_into(&module(&changed), CHUNKS).err().unwrap();
-        let says = format!("{first} calls app::later::inside, which may not have come yet");
-        assert_eq!(refused.to_string(), says);
+        let refused = refused(text, other);
+        assert!(refused.starts_with(says), "{refused}");
     }
-}
-
-#[test]
-fn a_table_that_is_not_understood_is_refused() {
-    let says = refused("(elem (i32.const 1)", "(elem funcref) (elem func");
-    assert!(
-        says.starts_with("a table is filled in an unexpected way"),
-        "{says}"
-    );
-    let bare = "(module (func (export \"startPage\")))";
-    let refused = divide_into(&module(bare), CHUNKS).err().unwrap();
+    let bare = module("(module (func (export \"startPage\")))");
+    let refused = divide_into(&bare, &Links::default(), &[]).err().unwrap();
     assert_eq!(refused.to_string(), "the module has no table of functions");
 }
 
@@ -210,8 +279,10 @@ fn names_are_dropped_from_what_is_shipped() {
 }
 
 #[test]
-fn only_chunks_come_later() {
-    assert!(comes_later("pkg/sled.wasm"));
+fn only_chunks_and_what_they_share_come_later() {
+    for later in ["pkg/sled.wasm", "pkg/common.wasm"] {
+        assert!(comes_later(later), "{later}");
+    }
     for first in ["pkg/page.wasm", "sled.wasm", "pkg/sled.js", "pkg/.wasm"] {
         assert!(!comes_later(first), "{first}");
     }

@@ -2,19 +2,21 @@
 
 use wasmi::{Caller, Engine, Error, Instance, Linker, Module, Store};
 
-use super::{WHOLE, module, parts_of};
+use super::{LATER, WHOLE, changed, module, parts_of, read};
 
 /// Modules that were started together, and what they told the browser's side.
-struct Running {
+pub(super) struct Running {
     engine: Engine,
     store: Store<Vec<i32>>,
     linker: Linker<Vec<i32>>,
     page: Instance,
     parts: Vec<(&'static str, Vec<u8>)>,
+    /// Whether what several chunks need has come.
+    has_common: bool,
 }
 
 impl Running {
-    fn start(bytes: &[u8]) -> Self {
+    pub(super) fn start(bytes: &[u8]) -> Self {
         let engine = Engine::default();
         let mut store = Store::new(&engine, Vec::new());
         let mut linker = Linker::new(&engine);
@@ -33,10 +35,11 @@ impl Running {
             linker,
             page,
             parts: Vec::new(),
+            has_common: false,
         }
     }
 
-    /// What all scripts load.
+    /// All in one, as in the single file.
     fn whole() -> Self {
         Self::start(&module(WHOLE))
     }
@@ -47,18 +50,31 @@ impl Running {
     }
 
     fn page_of(text: &str) -> Self {
-        let parts = parts_of(text);
+        Self::of_parts(&parts_of(text))
+    }
+
+    pub(super) fn of_parts(parts: &[(&'static str, Vec<u8>)]) -> Self {
         Self {
-            parts: parts.clone(),
+            parts: parts.to_vec(),
             ..Self::start(&parts[0].1)
         }
     }
 
-    fn fetch(&mut self, chunk: &str) {
-        let (_, bytes) = self.parts.iter().find(|part| part.0 == chunk).unwrap();
+    pub(super) fn fetch(&mut self, chunk: &str) {
+        if !std::mem::replace(&mut self.has_common, true) {
+            let common = self.instance("common");
+            self.linker
+                .instance(&mut self.store, "common", common)
+                .unwrap();
+        }
+        self.instance(chunk);
+    }
+
+    fn instance(&mut self, part: &str) -> Instance {
+        let (_, bytes) = self.parts.iter().find(|it| it.0 == part).unwrap();
         let module = Module::new(&self.engine, bytes).unwrap();
         let started = self.linker.instantiate_and_start(&mut self.store, &module);
-        started.unwrap();
+        started.unwrap()
     }
 
     fn start_page(&mut self) {
@@ -66,7 +82,7 @@ impl Running {
         start.unwrap().call(&mut self.store, ()).unwrap();
     }
 
-    fn call(&mut self, name: &str, given: i32) -> Result<i32, Error> {
+    pub(super) fn call(&mut self, name: &str, given: i32) -> Result<i32, Error> {
         let function = self.page.get_typed_func::<i32, i32>(&self.store, name)?;
         function.call(&mut self.store, given)
     }
@@ -113,11 +129,11 @@ fn a_gate_is_shut_until_its_chunk_has_come() {
         assert!(shut.contains("uninitialized"), "{name}: {shut}");
     }
     assert!(page.call_slot(2, 3).is_err());
-    // Derived from the module's text: the page may have this closure too, so it never waits.
+    // Derived from the module's text: the page has this closure too, so it never waits.
     assert_eq!(page.call_slot(3, 3).unwrap(), -3);
     page.fetch("other");
     assert!(page.call("page__open", 3).is_err());
-    assert_eq!(page.call("page__open_other", 3).unwrap(), 40_004);
+    assert_eq!(page.call("page__open_other", 3).unwrap(), 23);
 }
 
 #[test]
@@ -143,13 +159,13 @@ fn the_parts_together_do_what_the_whole_does() {
 fn memory_globals_and_what_the_browser_gives_are_shared() {
     let mut page = Running::page();
     page.fetch("later");
-    // Derived from the module's text: (3 + 7) + 3 · 300 + (3 + 40 000) + 3 · 10.
-    assert_eq!(page.call("page__open", 3).unwrap(), 40_943);
-    assert_eq!(page.stored(16), 3);
+    // Derived from the module's text: (3 + 7) + 3 · 17 + (3 + 19) + (3 + 2000).
+    assert_eq!(page.call("page__open", 3).unwrap(), 2086);
+    assert_eq!(page.stored(32), 3);
     assert_eq!(page.stack(), 984);
     assert_eq!(page.store.data(), &[-3]);
     page.call("page__open", 4).unwrap();
-    assert_eq!((page.stored(16), page.stack()), (4, 968));
+    assert_eq!((page.stored(32), page.stack()), (4, 968));
 }
 
 #[test]
@@ -162,55 +178,50 @@ fn what_was_in_memory_stays_when_a_chunk_comes() {
     assert_eq!(page.call("page__own", 3).unwrap(), 12);
 }
 
-/// The module with another text in the body of `app::other::view`.
+#[test]
+fn data_come_with_whoever_needs_them() {
+    let mut page = Running::page();
+    let held = |page: &Running| [8, 12, 16, 20, 24].map(|at| page.stored(at));
+    assert_eq!(held(&page), [7, 5, 0, 0, 0]);
+    page.fetch("other");
+    assert_eq!(held(&page), [7, 5, 0, 19, 0]);
+    page.fetch("later");
+    assert_eq!(held(&page), [7, 5, 17, 19, 2]);
+    assert_eq!(held(&page), held(&Running::whole()));
+}
+
+/// What `app::other::view` calls in place of what it calls in the text.
 fn with_other_calling(call: &str) -> String {
-    let text = WHOLE.replacen(
+    changed(
         "(call $\"lib::both\" (i32.add (local.get 0) (i32.const 1)))",
         call,
-        1,
-    );
-    assert_ne!(text, WHOLE);
-    text
+    )
 }
 
 /// It need not wait for the other.
 #[test]
-fn a_chunk_has_a_copy_of_what_it_calls_in_another() {
-    for (name, inside) in [
-        ("core::ops::FnOnce::call_once", "(local.get 0)"),
-        ("app::later::inside", "(local.get 0)"),
-        // What the copy calls in turn is the page's, or copied with it.
-        (
-            "app::later::inside",
-            "(i32.sub (call $\"app::page::own\" (local.get 0)) (call $\"lib::helper\" (i32.const 0)))",
-        ),
-    ] {
-        let text = with_other_calling(&format!("(call $\"{name}\" (local.get 0))"));
-        let text = text.replacen(
-            "(i32.add (local.get 0) (i32.const 2000))",
-            &format!("(i32.add {inside} (i32.const 2000))"),
-            1,
-        );
-        let mut whole = Running::start(&module(&text));
+fn what_one_chunk_calls_in_another_both_share() {
+    let text = with_other_calling("(call $\"core::ops::FnOnce::call_once\" (local.get 0))");
+    let mut whole = Running::start(&module(&text));
+    for order in [&["other"][..], &["later", "other"]] {
         let mut page = Running::page_of(&text);
-        page.fetch("other");
+        order.iter().for_each(|chunk| page.fetch(chunk));
         let expected = whole.call("page__open_other", 3).unwrap();
+        // Derived from the module's text.
+        assert_eq!(expected, 2003);
         assert_eq!(page.call("page__open_other", 3).unwrap(), expected);
-        // Derived from the module's text: 3 + 2000, or 3 + 7 + 2000.
-        assert!([2003, 2010].contains(&expected), "{name}: {expected}");
     }
 }
 
 /// A gate is only in its own chunk, and is waited for by whoever calls it.
 #[test]
 fn a_chunk_calls_anothers_gate_through_the_table() {
-    let text = with_other_calling("(call $\"app::later::view::h0123456789abcdef\" (local.get 0))");
+    let text = with_other_calling(&format!("(call ${LATER:?} (local.get 0))"));
     let mut whole = Running::start(&module(&text));
     let mut page = Running::page_of(&text);
     page.fetch("other");
     let shut = page.call("page__open_other", 3).unwrap_err().to_string();
     assert!(shut.contains("uninitialized"), "{shut}");
-    page.fetch("later");
     for order in [["later", "other"], ["other", "later"]] {
         let mut page = Running::page_of(&text);
         order.iter().for_each(|chunk| page.fetch(chunk));
@@ -221,26 +232,25 @@ fn a_chunk_calls_anothers_gate_through_the_table() {
             }
         }
         // The gate worked on the page's memory and stack, whoever called it.
-        assert_eq!(page.stored(16), -12);
+        assert_eq!(page.stored(32), -12);
         assert_eq!(page.stack(), 1000 - 6 * 16);
     }
     // Derived from the module's text: its own view, and the call through the table in the gate's place.
     let (_, other) = page.parts.iter().find(|part| part.0 == "other").unwrap();
-    let other = super::read(other);
-    assert_eq!(other.funcs.iter_local().count(), 2);
+    assert_eq!(read(other).funcs.iter_local().count(), 2);
 }
 
 /// Where the page calls it too, both go through the same slot.
 #[test]
 fn a_gate_has_one_slot_whoever_calls_it() {
-    let text = with_other_calling(
-        "(i32.add (call $\"app::later::view::h0123456789abcdef\" (local.get 0)) (call $\"app::page::open\" (local.get 0)))",
-    );
+    let text = with_other_calling(&format!(
+        "(i32.add (call ${LATER:?} (local.get 0)) (call $\"app::page::open\" (local.get 0)))"
+    ));
     let mut whole = Running::start(&module(&text));
     let mut page = Running::page_of(&text);
-    // Two gates beside the four slots there were.
+    // Two gates beside the five slots there were.
     let table = page.page.get_table(&page.store, "table").unwrap();
-    assert_eq!(table.size(&page.store), 6);
+    assert_eq!(table.size(&page.store), 7);
     page.fetch("later");
     page.fetch("other");
     let expected = whole.call("page__open_other", 5).unwrap();
