@@ -4,7 +4,7 @@ use yew::{Component, Context, Html};
 
 use crate::edge::{self, Edge};
 use crate::model::Model;
-use crate::msg::Msg;
+use crate::msg::{Msg, Search};
 use crate::view;
 
 /// The page.
@@ -26,6 +26,7 @@ impl Component for App {
 
     fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
         let is_saved_already = matches!(msg, Msg::OtherTab(_));
+        let is_slice = msg == Msg::Search(Search::Slice);
         self.model.now = js_sys::Date::now();
         if msg == Msg::Paper(true) {
             self.model.today = edge::today();
@@ -36,7 +37,8 @@ impl Component for App {
         } else {
             self.edge.follow(&self.model, effects);
         }
-        true
+        let searching = &self.model.searching;
+        !(is_slice && searching.is_quiet && searching.is_due)
     }
 
     fn view(&self, context: &Context<Self>) -> Html {

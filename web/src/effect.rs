@@ -51,6 +51,8 @@ pub enum Effect {
     },
     /// Ask the browser to keep what is stored.
     Persist,
+    /// Let the search for a layout go on as soon as the page has been shown.
+    SearchSoon,
     /// Print the page.
     Print,
     /// Read this file.

@@ -35,11 +35,51 @@ pub struct Model {
     pub(crate) passed_at: Option<f64>,
     /// Whether the saw is to be opened as soon as its part of the program has come.
     pub(crate) is_opening: bool,
+    /// The search for a layout of sheets.
+    pub searching: Searching,
     /// Whether there is something to undo.
     pub can_undo: bool,
     /// Whether there is something to make again.
     pub can_redo: bool,
     pub(crate) history: History,
+}
+
+/// How a search for a layout of sheets goes on; what it has found is with the answer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Searching {
+    /// Whether somebody stopped it.
+    pub is_stopped: bool,
+    /// Rounds after which it rests.
+    pub limit: u32,
+    /// Whether its next slice is due soon.
+    pub(crate) is_due: bool,
+    /// Rounds of the next slice.
+    pub(crate) pace: u32,
+    /// When the last slice began, milliseconds from any beginning.
+    pub(crate) began: f64,
+    /// When the last one was shown.
+    pub(crate) shown: f64,
+    /// Whether the last one found nothing that must be shown at once.
+    pub(crate) is_quiet: bool,
+}
+
+impl Searching {
+    /// Rounds that it makes of its own accord, and again whenever somebody lets it go on.
+    pub(crate) const ROUNDS: u32 = 1000;
+}
+
+impl Default for Searching {
+    fn default() -> Self {
+        Self {
+            is_stopped: false,
+            limit: Self::ROUNDS,
+            is_due: false,
+            pace: 1,
+            began: 0.0,
+            shown: 0.0,
+            is_quiet: false,
+        }
+    }
 }
 
 /// What only some browsers can do.

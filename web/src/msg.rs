@@ -7,8 +7,8 @@ use crate::model::{Can, Chunk};
 use crate::notice::Notice;
 use crate::state::{
     Approach, Edge, End, Ends, Field, First, GrindKind, Group, Hand, Id, JointKind, LayoutKind,
-    LeadBy, Leftover, MeasuredFrom, Order, PaperSize, PartsTool, PinsBy, Place, Prints, Rises,
-    Rounding, Section, Side, SlopeBy, Spot, Step, Theme, Tool, WidthBy, ZeroKind,
+    LeadBy, Leftover, Mark, MeasuredFrom, Order, PaperSize, PartsTool, PinsBy, Place, Prints,
+    Rises, Rounding, Section, Side, SlopeBy, Spot, Step, Theme, Tool, WidthBy, ZeroKind,
 };
 
 /// Something that happened.
@@ -51,6 +51,8 @@ pub enum Msg {
     },
     /// Something of the open joint is to be saved for other programs.
     Export(Export),
+    /// Something is to be done with the search for a layout of sheets.
+    Search(Search),
     /// The page is to be printed.
     Print,
     /// Everything that was typed is to be saved as a file.
@@ -201,6 +203,30 @@ pub enum MakingEdit {
     Remove(Group, Id),
     /// These rows of a spreadsheet are to be added as parts.
     Paste(String),
+    /// A cut of a layout was made, or was not.
+    Tick(Tick),
+}
+
+/// A cut of a layout of sheets that was made, or was not.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Tick {
+    /// Of which layout.
+    pub of: Mark,
+    /// Its number, from 1, through all sheets.
+    pub cut: u32,
+    /// Whether it was made.
+    pub is_made: bool,
+}
+
+/// What is to be done with the search for a layout of sheets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Search {
+    /// A slice of it is due.
+    Slice,
+    /// It has searched long enough.
+    Stop,
+    /// It is to go on.
+    GoOn,
 }
 
 /// Where drawers are gone on with.

@@ -9,13 +9,14 @@ use proptest::test_runner::TestCaseError;
 use crate::effect::Effect;
 use crate::keep::saved;
 use crate::model::{Can, Chunk, Model, Part};
-use crate::msg::{Edit, Export, Leaf, Look, MakingEdit, Msg, SawMove, Shelf, Way};
+use crate::msg::{Edit, Export, Leaf, Look, MakingEdit, Msg, SawMove, Search, Shelf, Tick, Way};
 use crate::state::{
     Approach, Around, CutField, CutterField, DovetailField, Edge, End, Ends, Field, First,
-    GrindKind, Group, Hand, Id, JointField, JointKind, LayoutKind, LeadBy, Leftover, MeasuredFrom,
-    Order, PaperSize, PartsTool, PiecesField, PiecesForm, PinsBy, Place, PointField, Prints, Rises,
-    Rounding, RoutField, SawField, ScrewField, Section, Side, SledField, SlidingField, SlopeBy,
-    SlotField, Spot, SquareField, StackField, State, Step, Theme, Tool, WidthBy, ZeroKind, fields,
+    GrindKind, Group, Hand, Id, JointField, JointKind, LayoutKind, LeadBy, Leftover, Mark,
+    MeasuredFrom, Order, PaperSize, PartsTool, PiecesField, PiecesForm, PinsBy, Place, PointField,
+    Prints, Rises, Rounding, RoutField, SawField, ScrewField, Section, Side, SledField,
+    SlidingField, SlopeBy, SlotField, Spot, SquareField, StackField, State, Step, Theme, Tool,
+    WidthBy, ZeroKind, fields,
 };
 use crate::update::Found;
 
@@ -98,7 +99,14 @@ fn field() -> impl Strategy<Value = Field> {
 
 /// A field of what is made, of a row that may be there.
 fn making_spot() -> impl Strategy<Value = Spot> {
-    let all = [fields::part::ALL, fields::stock::ALL, fields::measure::ALL].concat();
+    let all = [
+        fields::part::ALL,
+        fields::stock::ALL,
+        fields::sheet::ALL,
+        fields::cutting::ALL,
+        fields::measure::ALL,
+    ]
+    .concat();
     (select(all), id()).prop_map(|(field, id)| field.spot(id))
 }
 
@@ -123,7 +131,19 @@ fn making() -> impl Strategy<Value = MakingEdit> {
         (group(), id()).prop_map(|(group, id)| MakingEdit::Duplicate(group, id)),
         (group(), id()).prop_map(|(group, id)| MakingEdit::Remove(group, id)),
         table.prop_map(MakingEdit::Paste),
+        tick().prop_map(MakingEdit::Tick),
     ]
+}
+
+/// A cut of a layout that hardly is the one that is shown.
+fn tick() -> impl Strategy<Value = Tick> {
+    (any::<u32>(), 0_u32..200, 0_u32..99, any::<bool>()).prop_map(
+        |(layout, rounds, cut, is_made)| Tick {
+            of: Mark { layout, rounds },
+            cut,
+            is_made,
+        },
+    )
 }
 
 /// What people type, and what they do not.
@@ -312,7 +332,7 @@ fn look() -> impl Strategy<Value = Look> {
         select(&[Prints::Drawing, Prints::HoleLine][..]).prop_map(Look::Prints),
         select(&[PaperSize::A4, PaperSize::Letter][..]).prop_map(Look::Paper),
         any::<bool>().prop_map(Look::Templates),
-        select(&[PartsTool::Drawer, PartsTool::Parts][..]).prop_map(Look::PartsTool),
+        select(&[PartsTool::Drawer, PartsTool::Parts, PartsTool::Sheet][..]).prop_map(Look::PartsTool),
     ]
 }
 
@@ -343,6 +363,7 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
         1 => way().prop_map(Msg::Way),
         1 => heard().prop_map(Msg::Heard),
         1 => Just(Msg::Speak),
+        1 => select(&[Search::Slice, Search::Stop, Search::GoOn][..]).prop_map(Msg::Search),
         1 => can().prop_map(Msg::Can),
         1 => out(),
         1 => Just(Msg::Undo),

@@ -59,6 +59,18 @@ pub fn sheet_layout(request: &SheetLayoutRequest) -> Checked<SheetLayoutPlan> {
     Ok(Planned { plan, notes })
 }
 
+/// Makes rounds of a search, and says how far it has come: without a plan, and whether or not there are enough
+/// sheets yet. What it answers, [`sheet_layout`] goes on from; with 0 rounds more that is its plan.
+///
+/// # Errors
+/// Every problem of the request at once, each with its field and what would work.
+pub fn sheet_search(request: &SheetLayoutRequest) -> Result<SearchReached, Vec<Problem>> {
+    let job = checked::check(request)?;
+    let mut search = begun(&job)?;
+    search.run(job.budget.steps);
+    Ok(report::reached(&search))
+}
+
 /// A new search, or one that goes on.
 fn begun(job: &Job) -> Result<Search<'_>, Vec<Problem>> {
     let search = Search::new(job).after(job.budget.from);

@@ -38,17 +38,21 @@ pub(super) fn plan(search: &Search<'_>) -> SheetLayoutPlan {
         share: share(wood, area),
         cost: wholes().map(|kind| kind.price).sum(),
         bounds: bounds(search),
-        search: SearchReached {
-            steps: search.rounds(),
-            done: search.is_done(),
-            best: written::write(search),
-            proven: search.is_proven(),
-        },
+        search: reached(search),
         job: Job {
             budget: Budget::default(),
             ..job.clone()
         },
         sheets,
+    }
+}
+
+pub(super) fn reached(search: &Search<'_>) -> SearchReached {
+    SearchReached {
+        steps: search.rounds(),
+        done: search.is_done(),
+        best: written::write(search),
+        proven: search.is_proven(),
     }
 }
 

@@ -9,14 +9,15 @@ use notchwright_core::joint::dovetail::{self, DovetailPlan};
 use notchwright_core::joint::sliding::SlidingDovetailPlan;
 use notchwright_core::message::Message;
 use notchwright_core::parts::PartsDraft;
-use notchwright_core::problem::Planned;
+use notchwright_core::problem::{Planned, Problem};
 use notchwright_core::screw_check::ScrewCheckPlan;
+use notchwright_core::sheet::{SearchReached, SheetLayoutPlan, SheetLayoutRequest};
 use notchwright_core::sled::SledFitPlan;
 use notchwright_core::square::SquareTestPlan;
 use notchwright_core::units::Mm;
 
 use super::FieldProblem;
-use crate::state::{Field, Id, StackForm};
+use crate::state::{Field, Id, Mark, StackForm};
 
 /// What follows for the chosen sled on the chosen saw.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -68,10 +69,37 @@ pub struct MakingAnswer {
     pub drawer: Outcome<DrawerBoxPlan>,
     /// The parts, as far as they could be worked out.
     pub parts: PartsDraft,
+    /// Its parts laid out on sheets.
+    pub sheet: SheetAnswer,
     /// Fields of the open tool that must still be filled in.
     pub needed: Vec<Field>,
     /// What is wrong with what was typed.
     pub problems: Vec<FieldProblem>,
+}
+
+/// What follows for sheets that are cut up.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SheetAnswer {
+    /// The layout.
+    pub layout: Outcome<SheetLayoutPlan>,
+    /// How far the search for it has come; nothing before its first slice.
+    pub reached: Option<SearchReached>,
+    /// Which layout it is.
+    pub mark: Mark,
+    /// Whether there are sheets, and parts to be cut from them.
+    pub can_search: bool,
+    /// Stocks that parts are made of and no sheet.
+    pub without_sheets: Vec<String>,
+    pub(super) request: Rc<SheetLayoutRequest>,
+    pub(crate) refused: Vec<Problem>,
+}
+
+impl SheetAnswer {
+    /// Whether its layout is this one, and what the fields say.
+    #[must_use]
+    pub fn is_of(&self, mark: Mark) -> bool {
+        self.layout.is_current && self.mark.layout == mark.layout
+    }
 }
 
 /// What came of one tool.

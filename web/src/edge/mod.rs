@@ -17,7 +17,7 @@ use yew::Callback;
 use crate::effect::Effect;
 use crate::keep::{link, saved};
 use crate::model::{Chunk, Model, Part};
-use crate::msg::{Edit, Msg};
+use crate::msg::{Edit, Msg, Search};
 use crate::notice::Notice;
 use crate::state::State;
 use crate::update::Found;
@@ -149,6 +149,7 @@ impl Edge {
                 gadgets::share(&name, &text);
             }
             Effect::Persist => gadgets::persist(self.emit.clone()),
+            Effect::SearchSoon => outside::soon(self.emit.clone(), Msg::Search(Search::Slice)),
             Effect::Print => outside::print(),
             Effect::ReadFile(file) => outside::read_file(&file, self.emit.clone()),
             Effect::UseUpdate => outside::tell("notchwright:use-update"),

@@ -1,5 +1,6 @@
 //! Small things asked of the browser. Where it refuses, the page works on.
 
+use gloo_timers::callback::Timeout;
 use js_sys::{Array, Date, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
@@ -19,6 +20,11 @@ pub(super) fn tell(name: &str) {
     if let (Some(window), Ok(event)) = (web_sys::window(), Event::new(name)) {
         let _ = window.dispatch_event(&event);
     }
+}
+
+/// Sends a message once the page has been shown and whoever touches it has been heard.
+pub(super) fn soon(emit: Callback<Msg>, msg: Msg) {
+    Timeout::new(0, move || emit.emit(msg)).forget();
 }
 
 /// The day it is here, as year-month-day.

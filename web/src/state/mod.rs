@@ -38,7 +38,7 @@ pub use joint::{
     Edge, First, GrooveForm, JointField, JointForm, LayoutKind, Leftover, ZeroForm, ZeroKind,
 };
 pub use list::{Item, List, Named};
-pub use making::{Form, Group, Making, Row, Spot, fields};
+pub use making::{Form, Group, Making, Mark, Row, Spot, Ticks, fields};
 pub use pieces::{Ends, PiecesField, PiecesForm};
 pub(crate) use progress::MOST_NAMES;
 pub use progress::{Done, End, Progress, Progresses};
@@ -123,7 +123,7 @@ words! {
         Joint = "joint",
         /// The sled on this saw: runner, travel, square, screw, grooves.
         Sled = "sled",
-        /// Drawers and numbered parts.
+        /// Drawers, parts, and the sheets that they are cut from.
         Parts = "parts",
         /// Jobs with their joints and pieces; saving, carrying and printing them.
         Jobs = "jobs",
@@ -140,6 +140,8 @@ words! {
         Drawer = "drawer",
         /// The numbered parts.
         Parts = "parts",
+        /// The sheets that they are cut from.
+        Sheet = "sheet",
     }
 }
 

@@ -2,6 +2,7 @@
 //! elsewhere, and only once that has come.
 
 pub(super) mod drawer;
+pub(super) mod sheet;
 
 use notchwright_core::parts::tsv::{self, PartText};
 use notchwright_core::units::Unit;
@@ -33,6 +34,7 @@ pub(super) fn apply(making: &mut Making, edit: &MakingEdit, unit: Unit) -> Outco
                 return said(Notice::Removed(called(*group).to_owned()));
             }
         }
+        MakingEdit::Tick(tick) => sheet::tick(making, *tick),
         MakingEdit::Paste(text) => return paste(making, text, unit),
     }
     Outcome::default()

@@ -30,6 +30,7 @@ impl Model {
     pub fn update(&mut self, msg: Msg) -> Vec<Effect> {
         let mut effects = self.handle(msg);
         effects.extend(self.fetch_parts());
+        effects.extend(self.search_on());
         effects
     }
 
@@ -68,6 +69,14 @@ impl Model {
                 export::file(self, what).into_iter().collect()
             }
             Msg::Export(_) => Vec::new(),
+            Msg::Search(search) => {
+                if self.shows_sheets() {
+                    making::sheet::act(self, search);
+                } else {
+                    self.searching.is_due = false;
+                }
+                Vec::new()
+            }
             Msg::Print => vec![Effect::Print],
             Msg::SaveAll => vec![self.save_all()],
             Msg::SaveJob => vec![self.save_job()],
@@ -116,6 +125,21 @@ impl Model {
             }
             Msg::UseUpdate => vec![Effect::UseUpdate],
         }
+    }
+
+    /// Whether the layout of sheets is open, and can be worked out.
+    fn shows_sheets(&self) -> bool {
+        let State {
+            place, parts_tool, ..
+        } = self.state;
+        let is_open = place == Place::Parts && parts_tool == PartsTool::Sheet;
+        is_open && !self.state.at_saw.open && self.parts.of(Chunk::Parts) == Part::Here
+    }
+
+    /// Lets the search for a layout go on while it is shown and not done.
+    fn search_on(&mut self) -> Option<Effect> {
+        let goes_on = self.shows_sheets() && making::sheet::goes_on(self);
+        goes_on.then_some(Effect::SearchSoon)
     }
 
     fn came(&mut self, chunk: Chunk) -> Vec<Effect> {

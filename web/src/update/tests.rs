@@ -7,6 +7,7 @@ mod making_drawer;
 mod open;
 mod rows;
 mod saw;
+mod sheet;
 mod slanted;
 mod sled;
 mod tabs;

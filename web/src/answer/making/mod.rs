@@ -3,6 +3,7 @@
 
 pub(crate) mod drawer;
 mod parts;
+pub(crate) mod sheet;
 
 use super::draft::Draft;
 use super::finish::finish;
@@ -16,10 +17,12 @@ pub(super) fn answer(work: &Work, before: Option<&MakingAnswer>) -> MakingAnswer
     let nothing = MakingAnswer::default();
     let before = before.unwrap_or(&nothing);
     let (parts, mut problems) = parts::draft(work);
+    let sheet = sheet::answer(work, &parts, Some(&before.sheet), &mut problems);
     MakingAnswer {
         drawer: drawer::outcome(work, &before.drawer, &mut problems),
+        needed: sheet.layout.needed.clone(),
         parts,
+        sheet,
         problems,
-        ..MakingAnswer::default()
     }
 }

@@ -84,13 +84,17 @@ fn part(draft: &mut Draft<'_>, place: usize, row: &Row) -> PartRequest {
     }
 }
 
-/// The stock's name for the stock's id; the first one's where none is chosen.
 fn of_stock(draft: &mut Draft<'_>, place: usize, row: &Row) -> Given<String> {
-    let field = part::STOCK.of(row.id);
-    let stocks = draft.work().job.making.rows(Group::Stocks);
-    let id = match draft.text_at(path("parts", place, part::STOCK), field) {
-        Given::Value(text) => text.parse().map(Id).ok(),
-        _ => stocks.first().map(|row| row.id),
+    let _ = draft.text_at(path("parts", place, part::STOCK), part::STOCK.of(row.id));
+    stock_name(draft.work(), row.form.text(part::STOCK.name()))
+}
+
+/// The stock's name for the stock's id; the first one's where none is chosen.
+pub(super) fn stock_name(work: &Work, id: &str) -> Given<String> {
+    let stocks = work.job.making.rows(Group::Stocks);
+    let id = match id.trim() {
+        "" => stocks.first().map(|row| row.id),
+        text => text.parse().map(Id).ok(),
     };
     let known = stocks.iter().position(|row| Some(row.id) == id);
     let name = |place: usize| {

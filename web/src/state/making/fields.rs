@@ -143,6 +143,34 @@ fields! {
         FORMER: Length = "former", "Thickness before";
     }
 
+    /// A sheet, a board or an off-cut.
+    sheet of Sheets {
+        NAME: Name = "name", "Name";
+        STOCK: Name = "stock", "Stock";
+        LENGTH: Length = "length", "Length";
+        WIDTH: Length = "width", "Width";
+        GRAIN: Name = "grain", "Grain";
+        EDGE_TRIM: Length = "edgeTrim", "To trim, each edge";
+        QUANTITY: Number = "quantity", "Count";
+        PRICE: Number = "price", "Price of one";
+        MASS: Number = "mass", "Mass of one, kg";
+        OFFCUT: Name = "offcut", "What it is";
+    }
+
+    /// How sheets are cut up.
+    cutting of Cutting {
+        KERF: Length = "kerf", "Kerf of the saw";
+        ROUGH: Name = "rough", "Large sheets";
+        LONGEST: Length = "longest", "Longest to lift";
+        WIDEST: Length = "widest", "Widest to lift";
+        HEAVIEST: Number = "heaviest", "Heaviest to lift, kg";
+        ALLOWANCE: Length = "allowance", "Left beside the cut";
+        ROUGH_KERF: Length = "roughKerf", "Kerf of the hand-held saw";
+        LEAST_LENGTH: Length = "leastLength", "Worth keeping, length";
+        LEAST_WIDTH: Length = "leastWidth", "Worth keeping, width";
+        CUT: Name = "cut", "Cuts made";
+    }
+
     /// A length with a name.
     measure of Measures {
         NAME: Name = "name", "Name";

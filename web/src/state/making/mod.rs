@@ -12,8 +12,10 @@ use super::field::Kind;
 use super::id::Id;
 use super::list::{Item, List};
 use super::stored::{Stored, stored};
+pub use ticks::{Mark, Ticks};
 
 pub mod fields;
+mod ticks;
 
 /// Texts by the names of their fields. A field that nothing was typed into is not there.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

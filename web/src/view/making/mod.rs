@@ -4,6 +4,9 @@
 mod drawer;
 mod parts;
 mod rows;
+mod sheet;
+mod sheet_cuts;
+mod sheet_plan;
 
 use yew::{Html, html};
 
@@ -20,12 +23,17 @@ pub(super) fn view(context: Context<'_>) -> Html {
         name: "parts-tool",
         legend: "Tool",
         is_plain: true,
-        options: &[(PartsTool::Drawer, "Drawer"), (PartsTool::Parts, "Parts")],
+        options: &[
+            (PartsTool::Drawer, "Drawer"),
+            (PartsTool::Parts, "Parts"),
+            (PartsTool::Sheet, "Sheet"),
+        ],
         chosen: tool,
     };
     let (form, outcome) = match tool {
         PartsTool::Drawer => (drawer::form(context), drawer::outcome(context)),
         PartsTool::Parts => (parts::form(context), parts::outcome(context)),
+        PartsTool::Sheet => (sheet::form(context), sheet_plan::outcome(context)),
     };
     html! {
         <>
@@ -42,5 +50,6 @@ fn name(tool: PartsTool) -> &'static str {
     match tool {
         PartsTool::Drawer => "drawer",
         PartsTool::Parts => "parts",
+        PartsTool::Sheet => "sheet",
     }
 }

@@ -1,0 +1,251 @@
+//! Sheets laid out: the search goes on slice after slice, begins anew when anything changes, and finds again the
+//! layout that is being cut.
+
+use crate::effect::Effect;
+use crate::model::{Chunk, Model};
+use crate::msg::{Edit, Look, MakingEdit, Msg, Search, Tick};
+use crate::state::fields::{cutting, part, sheet};
+use crate::state::{Field, Group, Id, PartsTool, Place, State, Ticks};
+use crate::testing::{opened_with, started};
+
+/// The tool, with its search begun.
+fn open(mut model: Model) -> Model {
+    model.update(Msg::Go(Place::Parts));
+    model.update(Msg::Came(Chunk::Parts));
+    model.update(Msg::Look(Look::PartsTool(PartsTool::Sheet)));
+    assert!(model.searching.is_due);
+    model
+}
+
+fn slice(model: &mut Model) -> Vec<Effect> {
+    model.update(Msg::Search(Search::Slice))
+}
+
+fn type_in(model: &mut Model, field: Field, text: &str) -> Vec<Effect> {
+    model.update(Msg::Edit(Edit::Type(field, text.into())))
+}
+
+fn steps(model: &Model) -> Option<u32> {
+    let sheet = &model.answer.making.as_ref().unwrap().sheet;
+    sheet.reached.as_ref().map(|reached| reached.steps)
+}
+
+fn best(model: &Model) -> String {
+    let sheet = &model.answer.making.as_ref().unwrap().sheet;
+    sheet.reached.as_ref().unwrap().best.clone()
+}
+
+fn tick(model: &mut Model, cut: u32, is_made: bool) {
+    let of = model.answer.making.as_ref().unwrap().sheet.mark;
+    let tick = Tick { of, cut, is_made };
+    model.update(Msg::Edit(Edit::Making(MakingEdit::Tick(tick))));
+}
+
+fn made(model: &Model) -> Option<Ticks> {
+    Ticks::read(
+        model
+            .state
+            .work
+            .job
+            .making
+            .cutting
+            .text(cutting::CUT.name()),
+    )
+}
+
+fn problem(model: &Model, field: Field) -> String {
+    let mut texts = model.answer.problems_of(field);
+    let text = texts.next().map(|text| text.show(|mm| format!("{mm:?}")));
+    text.unwrap_or_default()
+}
+
+/// A few slices at the pace of the page.
+fn searched(mut model: Model, slices: usize) -> Model {
+    for _ in 0..slices {
+        slice(&mut model);
+    }
+    model
+}
+
+#[test]
+fn the_worked_job_is_laid_out_and_every_part_is_there() {
+    let mut model = open(started());
+    assert_eq!(slice(&mut model), [Effect::SearchSoon]);
+    let sheet = &model.answer.making.as_ref().unwrap().sheet;
+    let planned = sheet.layout.current().unwrap();
+    let laid: usize = planned
+        .plan
+        .sheets
+        .iter()
+        .map(|sheet| sheet.parts.len())
+        .sum();
+    assert_eq!(laid, 16 + 8 + 8 + 8);
+    assert!(sheet.without_sheets.is_empty());
+    // Each sheet has its price.
+    assert!(planned.plan.cost.unwrap() > 0.0);
+}
+
+/// However it is sliced, the same rounds find the same.
+#[test]
+fn slices_do_not_change_what_is_found() {
+    let quick = searched(open(started()), 5);
+    let mut slow = open(started());
+    while steps(&slow) < steps(&quick) {
+        // A slice that lasted long makes the next one short.
+        slow.now += 1000.0;
+        slice(&mut slow);
+        assert_eq!(slow.searching.pace, 1);
+    }
+    assert_eq!(steps(&slow), steps(&quick));
+    assert_eq!(best(&slow), best(&quick));
+}
+
+#[test]
+fn it_rests_when_told_and_when_it_has_searched_long_enough() {
+    let mut model = searched(open(started()), 2);
+    assert_eq!(model.update(Msg::Search(Search::Stop)), []);
+    let before = steps(&model);
+    assert_eq!(slice(&mut model), []);
+    assert_eq!(steps(&model), before);
+    model.searching.limit = 1;
+    assert_eq!(
+        model.update(Msg::Search(Search::GoOn)),
+        [Effect::SearchSoon]
+    );
+    for _ in 0..200 {
+        slice(&mut model);
+    }
+    let limit = model.searching.limit;
+    assert!(steps(&model).unwrap() <= limit && !model.searching.is_due);
+}
+
+#[test]
+fn an_edit_begins_anew_and_what_stood_is_shown_as_what_it_was() {
+    let mut model = searched(open(started()), 3);
+    model.update(Msg::Search(Search::Stop));
+    slice(&mut model);
+    let before = best(&model);
+    for (field, text) in [
+        (cutting::KERF.alone(), "3.5"),
+        (sheet::LENGTH.of(Id(1)), "3000"),
+        (part::COUNT.of(Id(1)), "20"),
+    ] {
+        let mut model = model.clone();
+        assert_eq!(
+            type_in(&mut model, field, text),
+            [Effect::SearchSoon],
+            "{text}"
+        );
+        let layout = &model.answer.making.as_ref().unwrap().sheet.layout;
+        assert!(!layout.is_current && layout.plan.is_some(), "{text}");
+        assert_eq!(steps(&model), None);
+        slice(&mut model);
+        let sheet = &model.answer.making.as_ref().unwrap().sheet;
+        assert!(sheet.layout.is_current, "{text}");
+        model.update(Msg::Undo);
+        assert_eq!(steps(&model), None);
+    }
+    // What has no part in it changes nothing.
+    assert_eq!(type_in(&mut model, Field::Job, "Another name"), []);
+    assert_eq!(best(&model), before);
+}
+
+#[test]
+fn no_slice_is_made_while_another_tool_is_open() {
+    let mut model = searched(open(started()), 1);
+    let before = steps(&model);
+    model.update(Msg::Look(Look::PartsTool(PartsTool::Parts)));
+    assert_eq!(slice(&mut model), []);
+    assert_eq!(steps(&model), before);
+    let effects = model.update(Msg::Look(Look::PartsTool(PartsTool::Sheet)));
+    assert_eq!(effects, [Effect::SearchSoon]);
+}
+
+#[test]
+fn a_part_that_is_too_large_is_named_with_the_least_sheet() {
+    let mut model = searched(open(started()), 1);
+    type_in(&mut model, part::LENGTH.of(Id(2)), "2600");
+    slice(&mut model);
+    // 2600 and 2 to trim at each end, and 5 at each edge of the board.
+    assert!(problem(&model, part::LENGTH.of(Id(2))).contains("2614"));
+    assert!(!model.searching.is_due);
+    type_in(&mut model, sheet::LENGTH.of(Id(2)), "2614");
+    slice(&mut model);
+    assert_eq!(problem(&model, part::LENGTH.of(Id(2))), "");
+    assert!(
+        model
+            .answer
+            .making
+            .as_ref()
+            .unwrap()
+            .sheet
+            .layout
+            .is_current
+    );
+}
+
+#[test]
+fn parts_without_a_sheet_are_left_out_and_named() {
+    let mut model = open(started());
+    model.update(Msg::Edit(Edit::Making(MakingEdit::Remove(
+        Group::Sheets,
+        Id(3),
+    ))));
+    slice(&mut model);
+    let sheet = &model.answer.making.as_ref().unwrap().sheet;
+    assert_eq!(sheet.without_sheets, ["Birch ply, 6"]);
+    let sheets = &sheet.layout.current().unwrap().plan.sheets;
+    assert_eq!(
+        sheets.iter().map(|sheet| sheet.parts.len()).sum::<usize>(),
+        32
+    );
+}
+
+#[test]
+fn too_few_sheets_are_said_beside_their_number() {
+    let mut model = open(started());
+    type_in(&mut model, sheet::QUANTITY.of(Id(3)), "1");
+    slice(&mut model);
+    assert!(problem(&model, sheet::QUANTITY.of(Id(3))).contains("needed"));
+    // A longer search may still find room.
+    assert!(model.searching.is_due);
+}
+
+#[test]
+fn what_was_cut_is_known_after_a_reload_and_forgotten_with_its_layout() {
+    let mut model = searched(open(started()), 6);
+    for cut in [1, 2, 3, 7] {
+        tick(&mut model, cut, true);
+    }
+    tick(&mut model, 2, false);
+    let (found, at) = (best(&model), steps(&model));
+    let ticks = made(&model).unwrap();
+    assert_eq!(
+        [1, 2, 3, 7].map(|cut| ticks.has(cut)),
+        [true, false, true, true]
+    );
+    // It rests once something was cut.
+    assert_eq!(slice(&mut model), []);
+    let mut again = open(opened_with(&without_tool(&model.state)).0);
+    while again.searching.is_due {
+        slice(&mut again);
+    }
+    assert_eq!(best(&again), found);
+    assert_eq!(made(&again), Some(ticks));
+    assert!(steps(&again) <= at);
+    // Another layout has its own.
+    type_in(&mut again, cutting::KERF.alone(), "4");
+    slice(&mut again);
+    tick(&mut again, 5, true);
+    let ticks = made(&again).unwrap();
+    assert!(ticks.has(5) && !ticks.has(1));
+}
+
+/// So that opening the tool is what begins the search.
+fn without_tool(state: &State) -> State {
+    State {
+        parts_tool: PartsTool::Parts,
+        place: Place::Joint,
+        ..state.clone()
+    }
+}
