@@ -200,7 +200,7 @@ fn sheets(draft: &mut Draft<'_>) -> Vec<SheetRequest> {
                 "" => Given::Missing,
                 word => word.to_owned().into(),
             },
-            edge_trim: trim_of(trim),
+            edge_trim: trim_of(&trim),
             quantity,
             price,
             mass,
@@ -210,9 +210,9 @@ fn sheets(draft: &mut Draft<'_>) -> Vec<SheetRequest> {
     .collect()
 }
 
-fn trim_of(trim: Given<f64>) -> Given<SidesRequest> {
+fn trim_of(trim: &Given<f64>) -> Given<SidesRequest> {
     match trim {
-        Given::Value(trim) => Given::Value(SidesRequest::All(trim)),
+        Given::Value(trim) => Given::Value(SidesRequest::All(*trim)),
         _ => Given::Missing,
     }
 }

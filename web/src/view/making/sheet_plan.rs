@@ -1,7 +1,7 @@
 //! The layout that was found: what it takes, and each sheet.
 
 use notchwright_core::drawing::sheet_layout_drawing;
-use notchwright_core::sheet::{LaidSheet, SearchReached, SheetLayoutPlan};
+use notchwright_core::sheet::{LaidPart, LaidSheet, SearchReached, SheetLayoutPlan};
 use notchwright_core::units::Mm;
 use yew::{Html, html};
 
@@ -249,5 +249,28 @@ fn left(laid: &LaidSheet, context: Context<'_>) -> Html {
     } else {
         format!("keep {}", kept.join("; "))
     };
-    html! { <p class="quiet">{ format!("{} used; {keep}.", percent(laid.share)) }</p> }
+    let parts = numbered(laid).join(", ");
+    html! {
+        <>
+            <p>{ parts }</p>
+            <p class="quiet">{ format!("{} used; {keep}.", percent(laid.share)) }</p>
+        </>
+    }
+}
+
+/// The parts on a sheet, each number once: `2 × part 3 Drawer back`.
+fn numbered(laid: &LaidSheet) -> Vec<String> {
+    let mut seen: Vec<(&LaidPart, usize)> = Vec::new();
+    for part in &laid.parts {
+        match seen.iter_mut().find(|(other, _)| other.part == part.part) {
+            Some((_, count)) => *count += 1,
+            None => seen.push((part, 1)),
+        }
+    }
+    let said = |(part, count): (&LaidPart, usize)| {
+        let name = part.name.as_deref().unwrap_or_default();
+        let says = format!("{count} × part {} {name}", part.number);
+        says.trim_end().to_owned()
+    };
+    seen.into_iter().map(said).collect()
 }
