@@ -45,16 +45,16 @@ async function instance(name, imports) {
 }
 
 // What has come exports all that a chunk imports; starting it puts its functions into the page's table.
-async function start(name, page) {
+export async function start(name, page) {
   const compiled = WebAssembly.compileStreaming(program(name));
-  const [common, module] = await Promise.all([bringCommon(page), compiled, dress()]);
+  const [common, module] = await Promise.all([bringCommon(page), compiled]);
   await WebAssembly.instantiate(module, { page, common });
 }
 
 async function bring(name, page) {
   let outcome = 'came';
   try {
-    await start(name, page);
+    await Promise.all([start(name, page), dress()]);
   } catch (error) {
     console.warn(`${name} did not come:`, error);
     outcome = 'failed';

@@ -26,7 +26,7 @@ impl Component for App {
 
     fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
         let is_saved_already = matches!(msg, Msg::OtherTab(_));
-        let is_slice = msg == Msg::Search(Search::Slice);
+        let is_slice = matches!(msg, Msg::Search(Search::Slice(_)));
         self.model.now = js_sys::Date::now();
         if msg == Msg::Paper(true) {
             self.model.today = edge::today();
@@ -38,7 +38,7 @@ impl Component for App {
             self.edge.follow(&self.model, effects);
         }
         let searching = &self.model.searching;
-        !(is_slice && searching.is_quiet && searching.is_due)
+        !(is_slice && searching.is_quiet && searching.due.is_some())
     }
 
     fn view(&self, context: &Context<Self>) -> Html {

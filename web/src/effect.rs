@@ -51,12 +51,23 @@ pub enum Effect {
     },
     /// Ask the browser to keep what is stored.
     Persist,
-    /// Let the search for a layout go on as soon as the page has been shown.
-    SearchSoon,
+    /// Let the search for a layout go on, beside the page or as soon as it has been shown.
+    Search(Asked),
     /// Print the page.
     Print,
     /// Read this file.
     ReadFile(web_sys::File),
     /// Let the waiting version take over.
     UseUpdate,
+}
+
+/// A slice of the search for a layout of sheets.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Asked {
+    /// Rounds that were made before.
+    pub from: u32,
+    /// The best layout of them, as the search writes it.
+    pub best: String,
+    /// Rounds to make.
+    pub rounds: u32,
 }

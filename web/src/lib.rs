@@ -23,6 +23,17 @@ pub mod view;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
+/// Goes on with the search for a layout of sheets by so many rounds, for the page's own worker: from what
+/// `from` rounds had found, `best`, in the state that was saved as `state`. Gives the rounds made, whether it is
+/// done, whether that is proven, and the best; nothing where it cannot go on.
+#[wasm_bindgen(js_name = searchSheets, skip_typescript)]
+#[must_use]
+pub fn search_sheets(state: &str, from: u32, best: &str, rounds: u32) -> Option<js_sys::Array> {
+    let best = best.to_owned();
+    let asked = effect::Asked { from, best, rounds };
+    answer::making::sheet::search_beside(state, &asked).map(|reached| edge::write_reached(&reached))
+}
+
 /// Starts the page in the element `app`.
 ///
 /// Called by the page's own script: loading the module alone starts nothing, so that a script without

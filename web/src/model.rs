@@ -2,6 +2,8 @@
 
 use std::rc::Rc;
 
+use notchwright_core::sheet::SheetLayoutRequest;
+
 use crate::answer::Answer;
 use crate::keep::saved;
 use crate::notice::Notice;
@@ -45,14 +47,16 @@ pub struct Model {
 }
 
 /// How a search for a layout of sheets goes on; what it has found is with the answer.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Searching {
     /// Whether somebody stopped it.
     pub is_stopped: bool,
     /// Rounds after which it rests.
     pub limit: u32,
-    /// Whether its next slice is due soon.
-    pub(crate) is_due: bool,
+    /// What a slice has been asked for: if it changes, what comes is of no use.
+    pub(crate) due: Option<Rc<SheetLayoutRequest>>,
+    /// Whether slices are made beside the page: hoped until it is seen that they are not.
+    pub(crate) is_beside: bool,
     /// Rounds of the next slice.
     pub(crate) pace: u32,
     /// When the last slice began, milliseconds from any beginning.
@@ -73,7 +77,8 @@ impl Default for Searching {
         Self {
             is_stopped: false,
             limit: Self::ROUNDS,
-            is_due: false,
+            due: None,
+            is_beside: true,
             pace: 1,
             began: 0.0,
             shown: 0.0,

@@ -1,5 +1,6 @@
 //! Everything that can happen to the page.
 
+use notchwright_core::sheet::SearchReached;
 use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit};
 
@@ -219,10 +220,10 @@ pub struct Tick {
 }
 
 /// What is to be done with the search for a layout of sheets.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Search {
-    /// A slice of it is due.
-    Slice,
+    /// A slice of it has been made beside the page, or is to be made here.
+    Slice(Option<SearchReached>),
     /// It has searched long enough.
     Stop,
     /// It is to go on.

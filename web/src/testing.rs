@@ -332,7 +332,8 @@ fn look() -> impl Strategy<Value = Look> {
         select(&[Prints::Drawing, Prints::HoleLine][..]).prop_map(Look::Prints),
         select(&[PaperSize::A4, PaperSize::Letter][..]).prop_map(Look::Paper),
         any::<bool>().prop_map(Look::Templates),
-        select(&[PartsTool::Drawer, PartsTool::Parts, PartsTool::Sheet][..]).prop_map(Look::PartsTool),
+        select(&[PartsTool::Drawer, PartsTool::Parts, PartsTool::Sheet][..])
+            .prop_map(Look::PartsTool),
     ]
 }
 
@@ -363,7 +364,7 @@ pub(crate) fn msg() -> impl Strategy<Value = Msg> {
         1 => way().prop_map(Msg::Way),
         1 => heard().prop_map(Msg::Heard),
         1 => Just(Msg::Speak),
-        1 => select(&[Search::Slice, Search::Stop, Search::GoOn][..]).prop_map(Msg::Search),
+        1 => select(vec![Search::Slice(None), Search::Stop, Search::GoOn]).prop_map(Msg::Search),
         1 => can().prop_map(Msg::Can),
         1 => out(),
         1 => Just(Msg::Undo),

@@ -90,7 +90,7 @@ pub struct SheetAnswer {
     pub can_search: bool,
     /// Stocks that parts are made of and no sheet.
     pub without_sheets: Vec<String>,
-    pub(super) request: Rc<SheetLayoutRequest>,
+    pub(crate) request: Rc<SheetLayoutRequest>,
     pub(crate) refused: Vec<Problem>,
 }
 

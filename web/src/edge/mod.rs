@@ -4,12 +4,14 @@ mod address;
 mod gadgets;
 mod listen;
 mod outside;
+mod searcher;
 mod store;
 mod tabs;
 mod trouble;
 mod wake;
 
 pub(crate) use outside::today;
+pub(crate) use searcher::write as write_reached;
 pub(crate) use trouble::report_panic;
 
 use yew::Callback;
@@ -17,13 +19,14 @@ use yew::Callback;
 use crate::effect::Effect;
 use crate::keep::{link, saved};
 use crate::model::{Chunk, Model, Part};
-use crate::msg::{Edit, Msg, Search};
+use crate::msg::{Edit, Msg};
 use crate::notice::Notice;
 use crate::state::State;
 use crate::update::Found;
 use address::Address;
 use gadgets::Voice;
 use listen::Listeners;
+use searcher::Searcher;
 use store::{Store, Trouble};
 use wake::WakeLock;
 
@@ -34,6 +37,7 @@ pub(crate) struct Edge {
     address: Address,
     wake: WakeLock,
     voice: Voice,
+    searcher: Searcher,
     has_complained: bool,
     focus_next: Option<String>,
     _listeners: Listeners,
@@ -51,6 +55,7 @@ impl Edge {
             address,
             wake,
             voice: Voice::new(emit.clone()),
+            searcher: Searcher::default(),
             emit,
             has_complained: false,
             focus_next: None,
@@ -149,7 +154,7 @@ impl Edge {
                 gadgets::share(&name, &text);
             }
             Effect::Persist => gadgets::persist(self.emit.clone()),
-            Effect::SearchSoon => outside::soon(self.emit.clone(), Msg::Search(Search::Slice)),
+            Effect::Search(asked) => searcher::ask(&mut self.searcher, &self.emit, state, &asked),
             Effect::Print => outside::print(),
             Effect::ReadFile(file) => outside::read_file(&file, self.emit.clone()),
             Effect::UseUpdate => outside::tell("notchwright:use-update"),

@@ -97,11 +97,12 @@ fn a_link_cut_short_is_refused() {
     }
 }
 
-/// Messengers and mail programs break lines at about two thousand. It was 1228 when jobs came, 1509 with parts.
+/// Messengers and mail programs break lines at about two thousand. It was 1228 when jobs came, 1509 with parts, 1776
+/// with sheets.
 #[test]
 fn the_link_of_an_ordinary_job_is_short() {
     let length = link::write(&State::demo()).len();
-    assert!(length < 1700, "{length}");
+    assert!(length < 1850, "{length}");
 }
 
 #[test]

@@ -73,7 +73,7 @@ impl Model {
                 if self.shows_sheets() {
                     making::sheet::act(self, search);
                 } else {
-                    self.searching.is_due = false;
+                    self.searching.due = None;
                 }
                 Vec::new()
             }
@@ -138,8 +138,11 @@ impl Model {
 
     /// Lets the search for a layout go on while it is shown and not done.
     fn search_on(&mut self) -> Option<Effect> {
-        let goes_on = self.shows_sheets() && making::sheet::goes_on(self);
-        goes_on.then_some(Effect::SearchSoon)
+        let asked = self
+            .shows_sheets()
+            .then(|| making::sheet::goes_on(self))
+            .flatten()?;
+        Some(Effect::Search(asked))
     }
 
     fn came(&mut self, chunk: Chunk) -> Vec<Effect> {

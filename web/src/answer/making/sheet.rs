@@ -14,6 +14,8 @@ use super::Draft;
 use super::parts::stock_name;
 use crate::answer::FieldProblem;
 use crate::answer::tools::{MakingAnswer, SheetAnswer};
+use crate::effect::Asked;
+use crate::keep::saved;
 use crate::state::fields::{Known, cutting, part, sheet};
 use crate::state::{CutterField, Field, Group, Mark, Row, Work};
 
@@ -70,11 +72,36 @@ fn settle(draft: Draft<'_>, answer: &mut SheetAnswer, problems: &mut Vec<FieldPr
     problems.extend(of_fields);
 }
 
-/// Goes on searching for so many rounds.
+/// Goes on searching for so many rounds, here and now.
 pub(crate) fn search(work: &Work, before: &MakingAnswer, rounds: u32) -> MakingAnswer {
+    let found = sheet_search(&request(&before.sheet, rounds));
+    take(work, before, found)
+}
+
+/// Goes on with the search of a saved state, away from the page. Nothing where there is none to go on with, or the
+/// request is refused: the page says why.
+#[inline(never)]
+pub(crate) fn search_beside(state: &str, asked: &Asked) -> Option<SearchReached> {
+    let state = saved::restore(state).ok()?.state;
+    let mut sheet = super::answer(&state.work, None).sheet;
+    sheet.reached = (asked.from > 0).then(|| SearchReached {
+        steps: asked.from,
+        done: false,
+        best: asked.best.clone(),
+        proven: false,
+    });
+    sheet_search(&request(&sheet, asked.rounds)).ok()
+}
+
+/// Goes on with what a search found.
+pub(crate) fn take(
+    work: &Work,
+    before: &MakingAnswer,
+    found: Result<SearchReached, Vec<Problem>>,
+) -> MakingAnswer {
     let mut making = before.clone();
     let sheet = &mut making.sheet;
-    let is_news = match sheet_search(&request(sheet, rounds)) {
+    let is_news = match found {
         Ok(reached) => {
             let is_news = sheet.reached.as_ref().is_none_or(|before| {
                 (&before.best, before.done, before.proven)

@@ -5,19 +5,22 @@
 
 use std::rc::Rc;
 
-use crate::answer::making::sheet::search;
+use notchwright_core::sheet::{SearchReached, SheetLayoutRequest};
+
+use crate::answer::making::sheet::{search, take};
 use crate::answer::tools::MakingAnswer;
+use crate::effect::Asked;
 use crate::model::{Model, Searching};
 use crate::msg::{Search, Tick};
 use crate::state::fields::cutting;
 use crate::state::{Entry, Making, Ticks};
 
-/// Milliseconds that a slice should last, with what is shown of it.
+/// Milliseconds that a slice should last beside the page: as often the progress is shown.
+const SLICE_BESIDE: f64 = 200.0;
+/// Milliseconds that a slice should last in the page, with what is shown of it.
 const SLICE: f64 = 15.0;
 /// Milliseconds for which nobody misses the number of rounds: showing the page takes as long as a few of them.
-const UNSEEN: f64 = 200.0;
-/// Rounds of the longest slice.
-const MOST_ROUNDS: u32 = 64;
+const UNSEEN: f64 = 150.0;
 
 /// Does what is to be done with the search.
 #[inline(never)]
@@ -25,50 +28,57 @@ pub(in crate::update) fn act(model: &mut Model, what: Search) {
     match what {
         Search::Stop => model.searching.is_stopped = true,
         Search::GoOn => {
-            let steps = reached(model).unwrap_or(0);
+            let steps = rounds_made(model);
             model.searching.is_stopped = false;
             model.searching.limit = steps.saturating_add(Searching::ROUNDS);
         }
-        Search::Slice => {
-            model.searching.is_due = false;
-            if wants_more(model) {
-                slice(model);
+        Search::Slice(found) => {
+            let due = model.searching.due.take();
+            let is_of_use = found.is_none() || is_due(model, due.as_ref());
+            if is_of_use && wants_more(model) {
+                slice(model, found);
             }
         }
     }
 }
 
-/// Whether a slice is to follow; notes that it will.
+/// The slice that is to follow; notes that it will.
 #[inline(never)]
-pub(in crate::update) fn goes_on(model: &mut Model) -> bool {
+pub(in crate::update) fn goes_on(model: &mut Model) -> Option<Asked> {
     if reached(model).is_none() {
-        let is_due = model.searching.is_due;
+        let before = std::mem::take(&mut model.searching);
         model.searching = Searching {
-            is_due,
+            due: before.due,
+            is_beside: before.is_beside,
             ..Searching::default()
         };
     }
-    let goes_on = !model.searching.is_due && wants_more(model);
-    model.searching.is_due |= goes_on;
-    goes_on
+    if model.searching.due.is_some() || !wants_more(model) {
+        return None;
+    }
+    let request = Rc::clone(&model.answer.making.as_ref()?.sheet.request);
+    let asked = Asked {
+        from: rounds_made(model),
+        best: reached(model).map_or_else(String::new, |reached| reached.best.clone()),
+        rounds: rounds(model),
+    };
+    model.searching.began = model.now;
+    model.searching.due = Some(request);
+    Some(asked)
 }
 
-fn reached(model: &Model) -> Option<u32> {
-    let sheet = &model.answer.making.as_ref()?.sheet;
-    Some(sheet.reached.as_ref()?.steps)
+fn reached(model: &Model) -> Option<&SearchReached> {
+    model.answer.making.as_ref()?.sheet.reached.as_ref()
+}
+
+fn rounds_made(model: &Model) -> u32 {
+    reached(model).map_or(0, |reached| reached.steps)
 }
 
 /// The cuts that were made of a layout.
 fn ticks(model: &Model) -> Option<Ticks> {
-    Ticks::read(
-        model
-            .state
-            .work
-            .job
-            .making
-            .cutting
-            .text(cutting::CUT.name()),
-    )
+    let cutting = &model.state.work.job.making.cutting;
+    Ticks::read(cutting.text(cutting::CUT.name()))
 }
 
 fn wants_more(model: &Model) -> bool {
@@ -87,35 +97,59 @@ fn wants_more(model: &Model) -> bool {
     !(reached.done || is_stopped || is_begun) && reached.steps < limit
 }
 
-fn slice(model: &mut Model) {
+/// Whether what was asked for is still wanted.
+fn is_due(model: &Model, asked: Option<&Rc<SheetLayoutRequest>>) -> bool {
+    let making = model.answer.making.as_ref();
+    let both = making.zip(asked);
+    both.is_some_and(|(making, asked)| Rc::ptr_eq(&making.sheet.request, asked))
+}
+
+/// Rounds of the next slice: not past a layout that is to be gone back to, nor past where the search rests.
+fn rounds(model: &Model) -> u32 {
+    let from = rounds_made(model);
+    let begun = ticks(model).map(|ticks| ticks.of.rounds);
+    let stops = [begun, Some(model.searching.limit)].into_iter().flatten();
+    stops
+        .filter_map(|stop| stop.checked_sub(from).filter(|left| *left > 0))
+        .fold(model.searching.pace, u32::min)
+}
+
+fn slice(model: &mut Model, found: Option<SearchReached>) {
     let Some(making) = model.answer.making.clone() else {
         return;
     };
     let now = model.now;
+    let rounds = rounds(model);
     let searching = &mut model.searching;
-    let pace = match now - searching.began {
-        lasted if lasted < SLICE => searching.pace.saturating_mul(2).min(MOST_ROUNDS),
-        lasted if lasted > 2.0 * SLICE => (searching.pace / 2).max(1),
+    // The first that comes to be made here was asked for as one beside.
+    let is_new_here = found.is_none() && std::mem::replace(&mut searching.is_beside, false);
+    searching.pace = match (now - searching.began) / span(searching) {
+        _ if is_new_here => 1,
+        lasted if lasted < 1.0 => searching.pace.saturating_mul(2),
+        lasted if lasted > 2.0 => (searching.pace / 2).max(1),
         _ => searching.pace,
     };
-    (searching.pace, searching.began) = (pace, now);
-    let limit = searching.limit;
-    let reached = making.sheet.reached.as_ref();
-    let steps = reached.map_or(0, |reached| reached.steps);
-    // Not past a layout that is to be gone back to, nor past where it rests.
-    let begun = ticks(model).map(|ticks| ticks.of.rounds);
-    let stops = [begun, Some(limit)].into_iter().flatten();
-    let rounds = stops
-        .filter_map(|stop| stop.checked_sub(steps).filter(|left| *left > 0))
-        .fold(pace, u32::min);
-    let found = search(&model.state.work, &making, rounds);
+    let work = &model.state.work;
+    let found = match found {
+        Some(found) => take(work, &making, Ok(found)),
+        None if is_new_here => search(work, &making, 1),
+        None => search(work, &making, rounds),
+    };
     let plan = |making: &MakingAnswer| making.sheet.layout.plan.as_ref().map(Rc::as_ptr);
     let is_same = plan(&found) == plan(&making) && found.problems == making.problems;
-    model.searching.is_quiet = is_same && now - model.searching.shown < UNSEEN;
-    if !model.searching.is_quiet {
-        model.searching.shown = now;
+    searching.is_quiet = is_same && now - searching.shown < UNSEEN;
+    if !searching.is_quiet {
+        searching.shown = now;
     }
     model.answer.making = Some(Rc::new(found));
+}
+
+fn span(searching: &Searching) -> f64 {
+    if searching.is_beside {
+        SLICE_BESIDE
+    } else {
+        SLICE
+    }
 }
 
 /// Notes that a cut was made, or was not; those of another layout are forgotten.

@@ -1,24 +1,48 @@
 //! Sheets laid out: the search goes on slice after slice, begins anew when anything changes, and finds again the
 //! layout that is being cut.
 
-use crate::effect::Effect;
+use crate::answer::making::sheet::search_beside;
+use crate::effect::{Asked, Effect};
+use crate::keep::saved;
 use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Look, MakingEdit, Msg, Search, Tick};
 use crate::state::fields::{cutting, part, sheet};
 use crate::state::{Field, Group, Id, PartsTool, Place, State, Ticks};
 use crate::testing::{opened_with, started};
 
-/// The tool, with its search begun.
-fn open(mut model: Model) -> Model {
+/// The place with another tool open.
+fn opened_elsewhere(mut model: Model) -> Model {
+    model.update(Msg::Look(Look::PartsTool(PartsTool::Parts)));
     model.update(Msg::Go(Place::Parts));
     model.update(Msg::Came(Chunk::Parts));
+    model
+}
+
+/// The tool, with its search begun.
+fn open(model: Model) -> Model {
+    let mut model = opened_elsewhere(model);
     model.update(Msg::Look(Look::PartsTool(PartsTool::Sheet)));
-    assert!(model.searching.is_due);
+    assert!(model.searching.due.is_some());
     model
 }
 
 fn slice(model: &mut Model) -> Vec<Effect> {
-    model.update(Msg::Search(Search::Slice))
+    model.update(Msg::Search(Search::Slice(None)))
+}
+
+/// Makes the slice that was asked for as another thread does, from what is sent there.
+fn slice_beside(model: &mut Model, effects: &[Effect]) -> Vec<Effect> {
+    let [Effect::Search(asked)] = effects else {
+        panic!("no slice is asked for: {effects:?}");
+    };
+    let found = search_beside(&saved::save(&model.state), asked);
+    assert!(found.is_some());
+    model.update(Msg::Search(Search::Slice(found)))
+}
+
+/// Whether a slice is asked for, and nothing else.
+fn asks(effects: &[Effect]) -> bool {
+    matches!(effects, [Effect::Search(_)])
 }
 
 fn type_in(model: &mut Model, field: Field, text: &str) -> Vec<Effect> {
@@ -70,7 +94,7 @@ fn searched(mut model: Model, slices: usize) -> Model {
 #[test]
 fn the_worked_job_is_laid_out_and_every_part_is_there() {
     let mut model = open(started());
-    assert_eq!(slice(&mut model), [Effect::SearchSoon]);
+    assert!(asks(&slice(&mut model)));
     let sheet = &model.answer.making.as_ref().unwrap().sheet;
     let planned = sheet.layout.current().unwrap();
     let laid: usize = planned
@@ -101,6 +125,57 @@ fn slices_do_not_change_what_is_found() {
 }
 
 #[test]
+fn beside_the_page_the_same_is_found() {
+    let mut beside = opened_elsewhere(started());
+    let mut effects = beside.update(Msg::Look(Look::PartsTool(PartsTool::Sheet)));
+    for _ in 0..5 {
+        effects = slice_beside(&mut beside, &effects);
+        // A slice that takes no time makes the next one longer.
+        assert!(beside.searching.is_beside && asks(&effects));
+    }
+    let mut here = open(started());
+    here.searching.limit = steps(&beside).unwrap();
+    while here.searching.due.is_some() {
+        slice(&mut here);
+    }
+    assert_eq!(steps(&here), steps(&beside));
+    assert_eq!(best(&here), best(&beside));
+    assert!(!here.searching.is_beside);
+    // Where another thread no longer answers, the page goes on from what that found.
+    let before = steps(&beside);
+    assert!(asks(&slice(&mut beside)));
+    assert_eq!(steps(&beside), before.map(|steps| steps + 1));
+}
+
+#[test]
+fn what_was_found_for_another_request_is_of_no_use() {
+    let mut model = opened_elsewhere(started());
+    let effects = model.update(Msg::Look(Look::PartsTool(PartsTool::Sheet)));
+    let [Effect::Search(asked)] = effects.as_slice() else {
+        panic!("no slice is asked for");
+    };
+    let found = search_beside(&saved::save(&model.state), asked);
+    assert_eq!(type_in(&mut model, cutting::KERF.alone(), "4"), []);
+    let effects = model.update(Msg::Search(Search::Slice(found)));
+    assert_eq!(steps(&model), None);
+    // It is asked for anew.
+    slice_beside(&mut model, &effects);
+    assert!(steps(&model).is_some());
+}
+
+#[test]
+fn beside_the_page_nothing_is_found_where_nothing_can_be() {
+    let mut model = started();
+    let asked = Asked {
+        rounds: 1,
+        ..Asked::default()
+    };
+    assert_eq!(search_beside("", &asked), None);
+    type_in(&mut model, part::LENGTH.of(Id(2)), "2600");
+    assert_eq!(search_beside(&saved::save(&model.state), &asked), None);
+}
+
+#[test]
 fn it_rests_when_told_and_when_it_has_searched_long_enough() {
     let mut model = searched(open(started()), 2);
     assert_eq!(model.update(Msg::Search(Search::Stop)), []);
@@ -108,15 +183,12 @@ fn it_rests_when_told_and_when_it_has_searched_long_enough() {
     assert_eq!(slice(&mut model), []);
     assert_eq!(steps(&model), before);
     model.searching.limit = 1;
-    assert_eq!(
-        model.update(Msg::Search(Search::GoOn)),
-        [Effect::SearchSoon]
-    );
+    assert!(asks(&model.update(Msg::Search(Search::GoOn))));
     for _ in 0..200 {
         slice(&mut model);
     }
     let limit = model.searching.limit;
-    assert!(steps(&model).unwrap() <= limit && !model.searching.is_due);
+    assert!(steps(&model).unwrap() <= limit && !model.searching.due.is_some());
 }
 
 #[test]
@@ -131,11 +203,7 @@ fn an_edit_begins_anew_and_what_stood_is_shown_as_what_it_was() {
         (part::COUNT.of(Id(1)), "20"),
     ] {
         let mut model = model.clone();
-        assert_eq!(
-            type_in(&mut model, field, text),
-            [Effect::SearchSoon],
-            "{text}"
-        );
+        assert!(asks(&type_in(&mut model, field, text)), "{text}");
         let layout = &model.answer.making.as_ref().unwrap().sheet.layout;
         assert!(!layout.is_current && layout.plan.is_some(), "{text}");
         assert_eq!(steps(&model), None);
@@ -158,7 +226,7 @@ fn no_slice_is_made_while_another_tool_is_open() {
     assert_eq!(slice(&mut model), []);
     assert_eq!(steps(&model), before);
     let effects = model.update(Msg::Look(Look::PartsTool(PartsTool::Sheet)));
-    assert_eq!(effects, [Effect::SearchSoon]);
+    assert!(asks(&effects));
 }
 
 #[test]
@@ -168,7 +236,7 @@ fn a_part_that_is_too_large_is_named_with_the_least_sheet() {
     slice(&mut model);
     // 2600 and 2 to trim at each end, and 5 at each edge of the board.
     assert!(problem(&model, part::LENGTH.of(Id(2))).contains("2614"));
-    assert!(!model.searching.is_due);
+    assert!(!model.searching.due.is_some());
     type_in(&mut model, sheet::LENGTH.of(Id(2)), "2614");
     slice(&mut model);
     assert_eq!(problem(&model, part::LENGTH.of(Id(2))), "");
@@ -208,7 +276,7 @@ fn too_few_sheets_are_said_beside_their_number() {
     slice(&mut model);
     assert!(problem(&model, sheet::QUANTITY.of(Id(3))).contains("needed"));
     // A longer search may still find room.
-    assert!(model.searching.is_due);
+    assert!(model.searching.due.is_some());
 }
 
 #[test]
@@ -227,7 +295,7 @@ fn what_was_cut_is_known_after_a_reload_and_forgotten_with_its_layout() {
     // It rests once something was cut.
     assert_eq!(slice(&mut model), []);
     let mut again = open(opened_with(&without_tool(&model.state)).0);
-    while again.searching.is_due {
+    while again.searching.due.is_some() {
         slice(&mut again);
     }
     assert_eq!(best(&again), found);

@@ -55,6 +55,8 @@ const CHUNKS: &[Chunk] = &[
         gates: &[
             "notchwright_web::view::making::view",
             "notchwright_web::answer::making::answer",
+            "notchwright_web::answer::making::sheet::search_beside",
+            "notchwright_web::edge::searcher::ask",
             "notchwright_web::update::making::apply",
             "notchwright_web::update::making::table",
             "notchwright_web::update::making::drawer::hand_over",
