@@ -35,7 +35,12 @@ pub(super) struct Works {
 #[inline(never)]
 pub(super) fn ask(searcher: &mut Searcher, emit: &Callback<Msg>, state: &State, asked: &Asked) {
     if matches!(searcher, Searcher::Unasked) {
-        *searcher = start(emit).map_or(Searcher::Fails, Searcher::Works);
+        let works = if outside::is_single_file() {
+            None
+        } else {
+            start(emit).ok()
+        };
+        *searcher = works.map_or(Searcher::Fails, Searcher::Works);
     }
     if let Searcher::Works(Works { worker, .. }) = searcher
         && worker.post_message(&question(state, asked)).is_ok()

@@ -46,10 +46,12 @@ pub(crate) fn run(layout: &Layout) -> Result<()> {
     Ok(())
 }
 
-/// Chunks and their look; the service worker, which starts once the page has; the icon for home screens.
+/// Chunks and their look; the service worker, which starts once the page has; the icon for home screens; the search
+/// for layouts.
 fn comes_later(name: &str) -> bool {
     split::comes_later(name)
         || name == styles::LATER
         || name == worker::WORKER
+        || name == "searcher.js"
         || name.ends_with("-192.png")
 }

@@ -1,6 +1,6 @@
 //! The cuts of a sheet in their order, each to be ticked once it is made.
 
-use notchwright_core::sheet::{CutStep, LaidSheet, PieceKind, StepKind, Yielded};
+use notchwright_core::sheet::{CutStep, LaidSheet, PieceKind, Side, StepKind, Yielded};
 use yew::{Html, html};
 
 use super::sheet_plan::size;
@@ -10,9 +10,10 @@ use crate::state::Ticks;
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 
-/// The list, folded away; `first` is the number of its first cut among those of all sheets.
+/// The list, folded away under `title`; `first` is the number of its first cut among those of all sheets.
 pub(super) fn list(
     laid: &LaidSheet,
+    title: String,
     first: u32,
     made: &Ticks,
     sheet: &SheetAnswer,
@@ -41,9 +42,9 @@ pub(super) fn list(
         }
     };
     html! {
-        <details class="more">
+        <details key={laid.number} class="more">
             <summary>
-                <b>{ "Cuts in their order" }</b>
+                <b>{ title }</b>
                 <span class="says">{ format!("{done} of {count} made") }</span>
                 { Icon::Down.view() }
             </summary>
@@ -60,10 +61,10 @@ fn set(step: &CutStep, context: Context<'_>) -> String {
         StepKind::Rip => "Rip",
         StepKind::Crosscut => "Crosscut",
     };
-    let from = match step.kind {
-        StepKind::Rough => "from the edge",
-        StepKind::Crosscut => "from the stop",
-        StepKind::Trim | StepKind::Rip => "from the fence",
+    let from = match (step.kind, step.across) {
+        (StepKind::Rough, _) => "from the edge",
+        (StepKind::Crosscut, _) | (StepKind::Trim, Side::Length) => "from the stop",
+        (StepKind::Rip, _) | (StepKind::Trim, Side::Width) => "from the fence",
     };
     let again = if step.same_setting { ", as set" } else { "" };
     let later = if step.later { "; later" } else { "" };

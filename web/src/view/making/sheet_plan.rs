@@ -194,16 +194,25 @@ fn percent(share: f64) -> String {
 fn sheets(found: &SheetLayoutPlan, sheet: &SheetAnswer, context: Context<'_>) -> Html {
     let made = ticks(context).filter(|ticks| sheet.is_of(ticks.of));
     let made = made.unwrap_or_else(|| Ticks::none(sheet.mark));
-    let mut first = 1;
-    let each = found.sheets.iter().map(|laid| {
-        let from = first;
-        first += laid.cuts.len() as u32;
+    let each = alike(&found.sheets).into_iter().map(|group| {
+        let Some((_, laid)) = group.first() else {
+            return Html::default();
+        };
+        let title = title(&group, context);
+        let cuts = group.iter().map(|(first, each)| {
+            let title = if group.len() > 1 {
+                format!("Cuts of sheet {} in their order", each.number)
+            } else {
+                "Cuts in their order".to_owned()
+            };
+            sheet_cuts::list(each, title, *first, &made, sheet, context)
+        });
         html! {
             <section key={laid.number} class="section laid">
-                <h3>{ title(laid, context) }</h3>
-                { figure(&sheet_layout_drawing(found, laid, has_room(laid)), title(laid, context), context) }
+                <h3>{ title.clone() }</h3>
+                { figure(&sheet_layout_drawing(found, laid, has_room(laid)), title, context) }
                 { left(laid, context) }
-                { sheet_cuts::list(laid, from, &made, sheet, context) }
+                { for cuts }
             </section>
         }
     });
@@ -211,24 +220,44 @@ fn sheets(found: &SheetLayoutPlan, sheet: &SheetAnswer, context: Context<'_>) ->
     html! { <section class="section"><h2>{ "Sheet by sheet" }</h2>{ for each }</section> }
 }
 
+/// Sheets that are cut alike, one after another, each with the number of its first cut among those of all sheets.
+fn alike(sheets: &[LaidSheet]) -> Vec<Vec<(u32, &LaidSheet)>> {
+    let mut groups: Vec<Vec<(u32, &LaidSheet)>> = Vec::new();
+    let mut first = 1;
+    for laid in sheets {
+        let is_like = |(_, other): &(u32, &LaidSheet)| {
+            (other.kind, &other.cuts, &other.parts) == (laid.kind, &laid.cuts, &laid.parts)
+        };
+        match groups.last_mut() {
+            Some(group) if group.first().is_some_and(is_like) => group.push((first, laid)),
+            _ => groups.push(vec![(first, laid)]),
+        }
+        first += laid.cuts.len() as u32;
+    }
+    groups
+}
+
 /// Whether the cuts' numbers can be told apart in a drawing: on a narrow board they would lie on one another.
 fn has_room(laid: &LaidSheet) -> bool {
     laid.width * 4.0 >= laid.length && laid.length * 4.0 >= laid.width
 }
 
-fn title(laid: &LaidSheet, context: Context<'_>) -> String {
+fn title(group: &[(u32, &LaidSheet)], context: Context<'_>) -> String {
+    let (Some((_, laid)), Some((_, last))) = (group.first(), group.last()) else {
+        return String::new();
+    };
     let rows = context.model.state.work.job.making.rows(Group::Sheets);
     let name = laid.name.clone().or_else(|| laid.stock.clone());
     let name = name.or_else(|| {
         rows.get(laid.kind)
             .map(|row| super::sheet::stock_of(row, context))
     });
+    let which = match group.len() {
+        1 => format!("Sheet {}", laid.number),
+        _ => format!("Sheets {} to {}, alike", laid.number, last.number),
+    };
     let size = size(laid.length, laid.width, context);
-    format!(
-        "Sheet {}: {}, {size}",
-        laid.number,
-        name.unwrap_or_default()
-    )
+    format!("{which}: {}, {size}", name.unwrap_or_default())
 }
 
 /// A length by a width.
