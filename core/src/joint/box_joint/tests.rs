@@ -192,6 +192,21 @@ fn one_pass_on_a_coarse_dial_says_the_gap_that_results() {
 }
 
 #[test]
+fn noise_in_the_kerf_leaves_no_flank_at_the_edge() {
+    // Derived: fingers of 7 mm, each a whole number of steps; the kerf is short of them by what the dry fit just
+    // takes for wood, and eight flanks lie between nine fingers.
+    let plan = plan(&BoxJointRequest {
+        width: 60.0.into(),
+        cutter: cutter(6.999_999_999).into(),
+        screw: screw(0.5, 40.0).into(),
+        first: "socket".into(),
+        glue_gap: 0.0.into(),
+        ..request(LayoutRequest::one_pass("far"))
+    });
+    assert_eq!((plan.count, plan.dry_fit.flanks.len()), (9, 8));
+}
+
+#[test]
 fn patterns_are_scaled_and_mirrored() {
     let plan = plan(&request(LayoutRequest::pattern(&[1.0, 2.0, 1.0], true)));
     // Derived: 1 2 1 2 1 scaled to 140: 20 40 20 40 20.
@@ -320,7 +335,7 @@ fn refusals_say_what_would_work() {
         change(&mut request);
         request
     };
-    let cases: [(&str, BoxJointRequest, &str, Code, Option<f64>); 15] = [
+    let cases: [(&str, BoxJointRequest, &str, Code, Option<f64>); 17] = [
         (
             "cutter wider than a socket",
             with(|r| r.cutter = cutter(16.0).into()),
@@ -444,6 +459,30 @@ fn refusals_say_what_would_work() {
         (
             "steps wider than the kerf",
             with(|r| r.screw = screw(10.0, 2.0).into()),
+            "screw.divisions",
+            Code::DialTooCoarse,
+            None,
+        ),
+        (
+            "board narrower than two fingers",
+            with(|r| {
+                r.layout = LayoutRequest::one_pass("far").into();
+                r.width = 5.3.into();
+                r.cutter = cutter(6.0).into();
+                r.screw = screw(2.0, 20.0).into();
+            }),
+            "cutter.kerf",
+            Code::CutterTooWide,
+            // Derived: two fingers of 26 steps of 0.1 fit, and the gap comes on top.
+            Some(2.65),
+        ),
+        (
+            "board narrower than two steps",
+            with(|r| {
+                r.layout = LayoutRequest::one_pass("far").into();
+                r.width = 5.4.into();
+                r.screw = screw(3.0, 1.0).into();
+            }),
             "screw.divisions",
             Code::DialTooCoarse,
             None,
