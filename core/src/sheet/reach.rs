@@ -113,7 +113,7 @@ fn is_wider_than_kerf(job: &Job, part: &Part, check: &mut Checker<'_>) {
             mm(job.kerf),
             ": it must be larger, or the kerf narrower."
         ];
-        check.refuse(field, Code::CutterTooWide, message, Some(mm(job.kerf).mm()));
+        check.refuse(field, Code::TooSmall, message, Some(mm(job.kerf).mm()));
     }
 }
 

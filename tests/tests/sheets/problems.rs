@@ -32,7 +32,7 @@ fn bad_requests_name_their_field() {
     let pieces = job(vec![sheet()], vec![part(300.0, 200.0, 1500); 2], 3.0, 1);
     assert_eq!(refused(&pieces), one("parts", "too-large"));
     let narrow = job(vec![sheet()], vec![part(300.0, 3.0, 1)], 3.0, 1);
-    assert_eq!(refused(&narrow), one("parts.0.width", "cutter-too-wide"));
+    assert_eq!(refused(&narrow), one("parts.0.width", "too-small"));
     let no_stock = SheetRequest {
         quantity: 0.0.into(),
         ..sheet()
@@ -145,7 +145,12 @@ fn prices_and_offcuts_decide() {
         quantity: 1.0.into(),
         ..sheet()
     };
-    let request = job(vec![dear, on_hand], vec![part(1200.0, 600.0, 5)], 3.0, 60);
+    let sheets = vec![dear, on_hand];
+    let request = job(sheets.clone(), vec![part(1200.0, 600.0, 1)], 3.0, 60);
+    let plan = sheet_layout(&request).expect("a good request").plan;
+    let cost = plan.cost.expect("no whole sheet, each with its price");
+    assert!(cost == 0.0 && cost.is_sign_positive(), "{cost}");
+    let request = job(sheets, vec![part(1200.0, 600.0, 5)], 3.0, 60);
     let plan = sheet_layout(&request).expect("a good request").plan;
     assert_eq!((plan.whole_sheets, plan.offcuts_used), (1, 1));
     assert_eq!(plan.sheets[0].kind, 1);
