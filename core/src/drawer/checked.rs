@@ -33,8 +33,8 @@ pub(crate) struct Job {
 
 /// A drawer that holds less than this from side to side or front to back holds nothing.
 const LEAST_INSIDE: Mm = Mm::constant(10.0);
-/// Boards stand above their groove at least by this.
-pub(super) const LEAST_ABOVE: Mm = Mm::constant(2.0);
+/// Boards stand above their groove at least by this, and have room for as much below it.
+const LEAST_BESIDE: Mm = Mm::constant(1.0);
 
 impl Job {
     /// Outside, from side to side.
@@ -101,8 +101,17 @@ impl Job {
 
     /// Least height that the groove and the fingers asked for need.
     pub(super) fn least_height(&self) -> Mm {
-        self.corner
-            .lowest_as_asked(self.groove_width() + LEAST_ABOVE)
+        self.corner.lowest_as_asked(self.lowest_board())
+    }
+
+    /// Least height that the groove alone needs.
+    pub(super) fn lowest_board(&self) -> Mm {
+        self.groove_width() + LEAST_BESIDE * 2.0
+    }
+
+    /// Farthest that the groove may be from the lower edge of a board of this height.
+    pub(super) fn highest_groove(&self, height: Mm) -> Mm {
+        height - self.groove_width() - LEAST_BESIDE
     }
 
     /// Thinner of both boards.
@@ -287,18 +296,18 @@ fn large_enough(job: &Job, check: &mut Checker<'_>) {
         );
     }
     let top = job.greatest_heights().into_iter().min().unwrap_or_default() / job.extremes().0;
-    if top.is_below(job.corner.lowest(job.groove_width() + LEAST_ABOVE)) {
+    if top.is_below(job.corner.lowest(job.lowest_board())) {
         let words =
             "Clearances, dividers, fingers and groove of the shallowest drawer need at least ";
         refuse_size("height", words, job.height_for(job.least_height()), check);
         return;
     }
-    let most = top - job.groove_width();
+    let most = job.highest_groove(top);
     if job.bottom.groove.from_edge.is_above(most) {
         let message = message![
-            "The groove would leave the board, ",
+            "Hardly any of the board, ",
             top,
-            " high; at most ",
+            " high, would be left above the groove; at most ",
             most,
             " from its edge."
         ];

@@ -41,8 +41,8 @@ fn least_below(job: &Job) -> Mm {
     groove.from_edge.min(groove.depth)
 }
 
-/// The nearest place inside one finger of a box joint.
-pub(super) fn behind_finger(job: &Job, asked: Mm, groove: &GroovePlan) -> Seat {
+/// The nearest place inside one finger of a box joint, at most so far from the edge.
+pub(super) fn behind_finger(job: &Job, asked: Mm, most: Mm, groove: &GroovePlan) -> Seat {
     let here = groove.ends.iter().find(|end| end.make == Make::Through);
     if let Some(end) = here {
         return Seat::hidden(asked, end.board);
@@ -51,12 +51,12 @@ pub(super) fn behind_finger(job: &Job, asked: Mm, groove: &GroovePlan) -> Seat {
         .better
         .iter()
         .map(|place| Seat::hidden(place.from_edge, place.through));
-    nearest(job, asked, places)
+    nearest(job, asked, most, places)
 }
 
 /// The nearest place behind one tail at its baseline, or behind one pin at its outer face, where both are
-/// narrow: the board that has the socket there is grooved from end to end.
-pub(super) fn behind_tail(job: &Job, plan: &DovetailPlan) -> Seat {
+/// narrow, at most so far from the edge: the board that has the socket there is grooved from end to end.
+pub(super) fn behind_tail(job: &Job, most: Mm, plan: &DovetailPlan) -> Seat {
     let width = job.groove_width();
     let asked = job.bottom.groove.from_edge;
     let tails = plan
@@ -73,15 +73,16 @@ pub(super) fn behind_tail(job: &Job, plan: &DovetailPlan) -> Seat {
         .chain([plan.width]);
     let pins = starts.zip(ends).map(|(from, to)| (from, to, Board::A));
     let places = tails.chain(pins).filter_map(|(from, to, through)| {
-        let most = to - width;
-        (!most.is_below(from)).then(|| Seat::hidden(asked.max(from).min(most), through))
+        let last = to - width;
+        (!last.is_below(from)).then(|| Seat::hidden(asked.max(from).min(last), through))
     });
-    nearest(job, asked, places)
+    nearest(job, asked, most, places)
 }
 
-fn nearest(job: &Job, asked: Mm, places: impl Iterator<Item = Seat>) -> Seat {
+fn nearest(job: &Job, asked: Mm, most: Mm, places: impl Iterator<Item = Seat>) -> Seat {
     places
         .filter(|place| !place.from_edge.is_below(least_below(job).min(asked)))
+        .filter(|place| !place.from_edge.is_above(most))
         .min_by_key(|place| (place.from_edge - asked).abs())
         .unwrap_or(Seat::shown(asked))
 }

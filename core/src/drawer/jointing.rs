@@ -1,6 +1,6 @@
 //! Where a drawer meets its joint: a height that whole fingers fill, and a groove behind one of them.
 
-use super::checked::{Job, LEAST_ABOVE};
+use super::checked::Job;
 use super::corner::{Fingers, Kind, Rule, odd_within};
 use super::groove::{Seat, behind_finger, behind_tail};
 use super::plan::DrawerJoint;
@@ -46,9 +46,13 @@ fn fingered(
     } else {
         whole
     };
-    let layout = match fingers.rule {
-        Rule::OnePass(_) => LayoutRequest::one_pass("ends"),
-        Rule::Count(_) | Rule::Finger(_) => LayoutRequest::count(f64::from(count)),
+    let (layout, finger) = match fingers.rule {
+        Rule::OnePass(_) => (LayoutRequest::one_pass("ends"), finger),
+        // A height that is taken for whole fingers is divided as it is.
+        Rule::Count(_) | Rule::Finger(_) => {
+            let count = f64::from(count);
+            (LayoutRequest::count(count), height / count)
+        }
     };
     let request = |from_edge: Mm| {
         let groove = GrooveRequest {
@@ -61,12 +65,12 @@ fn fingered(
         job.corner.box_joint(height, boards, layout.clone(), groove)
     };
     // A lowered height may leave the groove beside the board: it is looked for from within.
-    let within = height - job.groove_width();
-    let asked = job.bottom.groove.from_edge.min(within);
+    let most = job.highest_groove(height);
+    let asked = job.bottom.groove.from_edge.min(most);
     let planned = box_joint(&request(asked)).map_err(renamed)?;
     keep_warnings(planned.notes, warnings);
     let seat = planned.plan.groove.map_or(Seat::shown(asked), |groove| {
-        behind_finger(job, asked, &groove)
+        behind_finger(job, asked, most, &groove)
     });
     let reason = match fingers.rule {
         Rule::OnePass(_) => message![
@@ -99,7 +103,7 @@ fn dovetailed(job: &Job, height: Mm, warnings: &mut Vec<Note>) -> Result<Corners
     Ok(Corners {
         height,
         reason: Message::default(),
-        seat: behind_tail(job, &planned.plan),
+        seat: behind_tail(job, job.highest_groove(height), &planned.plan),
         joint: DrawerJoint {
             count: u32::try_from(planned.plan.count).unwrap_or_default(),
             finger_width: None,
@@ -206,7 +210,7 @@ fn few_enough(
 fn holds_groove(job: &Job, height: Mm, finger: Mm) -> bool {
     let count = odd_within(height / finger);
     let whole = finger * f64::from(count);
-    count < 3 || !whole.is_below(job.groove_width() + LEAST_ABOVE)
+    count < 3 || !whole.is_below(job.lowest_board())
 }
 
 /// Problems of the joint, at the drawer's own fields.

@@ -280,19 +280,66 @@ fn a_groove_behind_no_finger_is_told() {
 }
 
 /// The outside itself: no opening, no places, nothing above it.
-#[test]
-fn an_outside_is_taken_as_it_is() {
-    let request = edit(chest(), |drawer| {
+/// The chest's drawers at an outside of their own.
+fn outside(height: f64) -> DrawerBoxRequest {
+    edit(chest(), |drawer| {
         drawer.between = Given::Missing;
         drawer.size = DrawerSizeRequest {
             kind: "outside".into(),
             width: 400.0.into(),
-            height: 90.0.into(),
+            height: height.into(),
             depth: 300.0.into(),
             ..DrawerSizeRequest::default()
         }
         .into();
+    })
+}
+
+/// Nine fingers of 10 are 90: a height that is taken for that is divided as it is.
+#[test]
+fn fingers_fill_a_height_to_the_last_of_it() {
+    let request = edit(outside(90.000_9), |drawer| {
+        drawer.joint = edit(legal::box_joint(), |joint| {
+            joint.layout = layout("finger", None, Some(10.0));
+        })
+        .into();
     });
+    let drawer = &plan(&request).drawers[0];
+    assert_eq!((drawer.height.mm(), drawer.joint.count), (90.000_9, 9));
+    assert_eq!(drawer.joint.finger_width.unwrap(), drawer.height / 9.0);
+}
+
+/// Three fingers of 7 in 27 are 21: a groove 6.1 wide, asked for at 16, would end above them.
+#[test]
+fn wood_is_left_above_the_groove() {
+    let request = edit(outside(27.0), |drawer| {
+        drawer.joint = edit(legal::box_joint(), |joint| {
+            joint.layout = layout("finger", None, Some(7.0));
+        })
+        .into();
+        drawer.bottom = edit(legal::bottom(), |bottom| {
+            bottom.groove = edit(legal::groove(), |groove| groove.from_edge = 16.0.into()).into();
+        })
+        .into();
+    });
+    let drawer = &plan(&request).drawers[0];
+    close(drawer.height, 21.0);
+    // Derived: 21 less 6.1 and a millimetre.
+    assert!(
+        drawer.groove.from_edge.mm() < 13.9 + 1e-9,
+        "{:?}",
+        drawer.groove
+    );
+    assert!(
+        drawer.inside.height.mm() > 1.0 - 1e-9,
+        "{:?}",
+        drawer.inside
+    );
+}
+
+#[test]
+fn an_outside_is_taken_as_it_is() {
+    let request = outside(90.0);
     let plan = plan(&request);
     close(plan.drawers[0].height, 90.0);
     assert_eq!(plan.drawers[0].count, 8);

@@ -230,11 +230,13 @@ fn rough_cuts(request: &RoughRequest, kerf: Option<Mm>, check: &mut Checker<'_>)
     let kerf = check.length_or("kerf", &request.kerf, &limits::SAW_KERF, usual);
     let (longest, widest) = (longest?, widest?);
     let (one, other) = match (longest.map(floor), widest.map(floor)) {
-        (Some(longest), Some(widest)) => (longest.max(widest), longest.min(widest)),
-        (Some(longest), None) => (longest, longest),
-        (None, Some(widest)) => (Um::MAX, widest),
-        (None, None) => (Um::MAX, Um::MAX),
+        (Some(longest), widest) => (longest, widest.unwrap_or(longest)),
+        (None, widest) => (Um::MAX, widest.unwrap_or(Um::MAX)),
     };
+    let mut fields = ["longest", "widest"];
+    if one < other {
+        fields.reverse();
+    }
     if longest.is_none() && widest.is_none() && heaviest?.is_none() {
         let message = message![
             "Say what a person lifts: longest and widest in mm, or heaviest in kg with each sheet's mass."
@@ -243,8 +245,9 @@ fn rough_cuts(request: &RoughRequest, kerf: Option<Mm>, check: &mut Checker<'_>)
         return None;
     }
     Some(Rough {
-        longest: one,
-        widest: other,
+        fields,
+        longest: one.max(other),
+        widest: one.min(other),
         heaviest: heaviest?,
         allowance: ceil(allowance?),
         kerf: floor(kerf?),

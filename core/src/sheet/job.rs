@@ -180,6 +180,8 @@ impl Part {
 /// The largest piece that comes to the table saw.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Rough {
+    /// Names of the fields that the longer and the shorter bound were given in.
+    pub(super) fields: [&'static str; 2],
     pub(crate) longest: Um,
     pub(crate) widest: Um,
     pub(crate) heaviest: Option<f64>,

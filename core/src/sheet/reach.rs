@@ -1,10 +1,12 @@
 //! What each field allows by itself may still not go together.
 
-use super::job::{Job, Kind, Part, Rough, Size, Um, mm};
+use super::job::{Job, Kind, Part, Rough, Size, Um, ceil, mm};
 use crate::check::Checker;
 use crate::limits;
 use crate::message;
+use crate::message::Piece;
 use crate::problem::Code;
+use crate::units::{Mm, write_number};
 
 /// Gives each stock a number; parts without one take that of the sheets, where all are of one.
 pub(super) fn by_stock(
@@ -99,9 +101,7 @@ pub(super) fn can_be_cut(job: &Job, check: &mut Checker<'_>) {
         fits_a_sheet(job, part, &mut check);
     }
     if let Some(rough) = &job.rough {
-        for part in &job.parts {
-            can_be_lifted(job, rough, part, &mut check.at("rough"));
-        }
+        can_be_lifted(job, rough, &mut check.at("rough"));
     }
 }
 
@@ -113,7 +113,7 @@ fn is_wider_than_kerf(job: &Job, part: &Part, check: &mut Checker<'_>) {
             mm(job.kerf),
             ": it must be larger, or the kerf narrower."
         ];
-        check.refuse(field, Code::CutterTooWide, message, Some(mm(job.kerf).mm()));
+        check.refuse(field, Code::TooSmall, message, Some(mm(job.kerf).mm()));
     }
 }
 
@@ -152,45 +152,68 @@ fn fits_a_sheet(job: &Job, part: &Part, check: &mut Checker<'_>) {
     check.refuse(field, Code::LargerThanSheet, message, None);
 }
 
-/// A part must itself come to the saw, with what is still to be trimmed from it.
-fn can_be_lifted(job: &Job, rough: &Rough, part: &Part, check: &mut Checker<'_>) {
-    for kind in job.kinds.iter().filter(|kind| kind.group == part.group) {
-        let around = 2 * rough.around(kind);
-        let piece = Size {
-            x: part.size.x + around,
-            y: part.size.y + around,
-        };
-        if rough.lifts(piece, kind) {
+/// What is lacking for a part to come to the saw, with what is still to be trimmed from it.
+struct Lack {
+    field: &'static str,
+    /// Micrometres, or grams, which are as many thousandths of a kilogram.
+    least: Um,
+    part: u32,
+}
+
+/// Each part must itself come to the saw; of those that do not, the one that needs most speaks for all.
+fn can_be_lifted(job: &Job, rough: &Rough, check: &mut Checker<'_>) {
+    let lacks = || {
+        let pairs = job
+            .parts
+            .iter()
+            .flat_map(|part| job.kinds.iter().map(move |kind| (part, kind)));
+        let own = pairs.filter(|(part, kind)| part.group == kind.group);
+        own.filter_map(|(part, kind)| lack(rough, part, kind))
+    };
+    for field in ["longest", "widest", "heaviest"] {
+        let own = lacks().filter(|lack| lack.field == field);
+        let Some(lack) = own.max_by_key(|lack| lack.least) else {
             continue;
-        }
-        let (long, short) = (piece.x.max(piece.y), piece.x.min(piece.y));
-        let (field, least) = if long > rough.longest {
-            ("longest", Some(long))
-        } else if short > rough.widest {
-            ("widest", Some(short))
-        } else {
-            ("heaviest", None)
         };
-        let message = match least {
-            Some(least) => message![
-                "Part ",
-                part.number,
-                " must itself come to the saw, with what is still trimmed from it: allow at least ",
-                mm(least),
-                " here."
-            ],
-            None => message![
-                "Part ",
-                part.number,
-                " must itself come to the saw and is heavier: allow more here."
-            ],
+        let least = mm(lack.least);
+        let shown: Piece = match field {
+            "heaviest" => format!("{} kg", write_number(least.mm(), 3)).into(),
+            _ => least.into(),
         };
-        check.refuse(
-            field,
-            Code::TooSmall,
-            message,
-            least.map(|least| mm(least).mm()),
-        );
-        return;
+        let message = message![
+            "Part ",
+            lack.part,
+            " must itself come to the saw, with what is still trimmed from it: allow at least ",
+            shown,
+            " here."
+        ];
+        check.refuse(field, Code::TooSmall, message, Some(least.mm()));
     }
+}
+
+fn lack(rough: &Rough, part: &Part, kind: &Kind) -> Option<Lack> {
+    let around = 2 * rough.around(kind);
+    let piece = Size {
+        x: part.size.x + around,
+        y: part.size.y + around,
+    };
+    if rough.lifts(piece, kind) {
+        return None;
+    }
+    let (long, short) = (piece.x.max(piece.y), piece.x.min(piece.y));
+    let [longest, widest] = rough.fields;
+    let (field, least) = if long > rough.longest {
+        (longest, long)
+    } else if short > rough.widest {
+        (widest, short)
+    } else {
+        let mass = kind.mass.unwrap_or_default();
+        let heavy = mass * piece.area() as f64 / kind.size.area() as f64;
+        ("heaviest", ceil(Mm::new(heavy).unwrap_or_default()) + 1)
+    };
+    Some(Lack {
+        field,
+        least,
+        part: part.number,
+    })
 }

@@ -36,7 +36,11 @@ pub(super) fn plan(search: &Search<'_>) -> SheetLayoutPlan {
             .unwrap_or_default(),
         settings: sheets.iter().map(|sheet| sheet.settings).sum(),
         share: share(wood, area),
-        cost: wholes().map(|kind| kind.price).sum(),
+        // The sum of no sheets is −0.
+        cost: wholes()
+            .map(|kind| kind.price)
+            .sum::<Option<f64>>()
+            .map(|cost| cost + 0.0),
         bounds: bounds(search),
         search: reached(search),
         job: Job {

@@ -11,7 +11,7 @@ use notchwright_core::units::Mm;
 
 use super::Held;
 use super::plans::{NOISE, is_near};
-use super::replies::{number, text};
+use super::replies::{number, text, with};
 
 /// Stops can be set one after another on this wheel, and add up to what they say.
 fn stops(request: &Plain, sets: &[Set]) -> Held {
@@ -131,14 +131,6 @@ pub(super) fn box_joint_choices(request: &Plain, plan: &Choices) -> Held {
         }
     }
     Ok(())
-}
-
-fn with(request: &Plain, name: &str, value: Plain) -> Plain {
-    let Plain::Object(fields) = request else {
-        return request.clone();
-    };
-    let added = std::iter::once((name.to_owned(), value));
-    Plain::Object(fields.iter().cloned().chain(added).collect())
 }
 
 /// A dovetail: tails that follow one another within the board.

@@ -15,7 +15,7 @@ use serde_json::{Map, Number, Value};
 use super::{Held, page, spoil};
 
 /// Words and fields that the worked joint has no use for.
-const NAMES: [&str; 72] = [
+const NAMES: [&str; 82] = [
     "dovetail",
     "sliding",
     "box",
@@ -88,6 +88,16 @@ const NAMES: [&str; 72] = [
     "rounding",
     "none",
     "travel",
+    "parts",
+    "drawer",
+    "opening",
+    "outside",
+    "runners",
+    "under",
+    "graduated",
+    "humidity",
+    "shrinkage",
+    "quarter",
 ];
 
 /// Opens the bytes as a link.

@@ -5,14 +5,18 @@
 //! that is broken; it is for the caller to see that nothing panics, hangs, or eats memory.
 
 mod build;
+mod drawers;
 mod joints;
 mod kept;
 mod length;
+mod lists;
+mod making;
 mod page;
 mod plans;
 mod replies;
 mod requests;
 mod shapes;
+mod sheets;
 mod spoil;
 mod tools;
 

@@ -4,8 +4,8 @@ use anyhow::ensure;
 use notchwright_core::units::Unit;
 use notchwright_web::effect::Effect;
 use notchwright_web::model::{Chunk, Model};
-use notchwright_web::msg::{Export, Msg, SawMove};
-use notchwright_web::state::Place;
+use notchwright_web::msg::{Edit, Export, HandOver, Look, MakingEdit, Msg, SawMove};
+use notchwright_web::state::{PartsTool, Place};
 use notchwright_web::update::Found;
 
 use super::{Held, kept};
@@ -27,12 +27,19 @@ pub(super) fn open_file(text: &str, picture: usize) -> Held {
 }
 
 fn use_page(mut model: Model, picture: usize) -> Held {
-    for chunk in [Chunk::Jobs, Chunk::Dovetail, Chunk::Sled, Chunk::Shop] {
+    for chunk in [
+        Chunk::Jobs,
+        Chunk::Dovetail,
+        Chunk::Sled,
+        Chunk::Parts,
+        Chunk::Shop,
+    ] {
         model.update(Msg::Came(chunk));
     }
     for place in [
         Place::Joint,
         Place::Sled,
+        Place::Parts,
         Place::Shop,
         Place::Jobs,
         Place::Joint,
@@ -43,12 +50,29 @@ fn use_page(mut model: Model, picture: usize) -> Held {
     for export in [Export::Svg(picture), Export::Dxf(picture), Export::Csv] {
         numbers_only(&model.update(Msg::Export(export)))?;
     }
+    make(&mut model)?;
     model.update(Msg::Saw(SawMove::Open));
     for _ in 0..3 {
         model.update(Msg::Saw(SawMove::Next));
     }
     model.update(Msg::Saw(SawMove::Back));
     model.update(Msg::Undo);
+    kept::is_saved(&model.state)
+}
+
+/// Drawers become parts and a joint, and the table of parts is pasted back.
+fn make(model: &mut Model) -> Held {
+    for tool in [PartsTool::Parts, PartsTool::Drawer] {
+        model.update(Msg::Look(Look::PartsTool(tool)));
+    }
+    model.update(Msg::Edit(Edit::HandOver(HandOver::Parts)));
+    for effect in model.update(Msg::CopyParts) {
+        if let Effect::Copy(table) = effect {
+            let paste = MakingEdit::Paste(table);
+            model.update(Msg::Edit(Edit::Making(paste)));
+        }
+    }
+    model.update(Msg::Edit(Edit::HandOver(HandOver::Joint(0))));
     kept::is_saved(&model.state)
 }
 

@@ -9,7 +9,7 @@ use notchwright_core::sled::SledFitPlan;
 use notchwright_core::square::{SquareTestPlan, Towards};
 use notchwright_core::units::{self, LengthPlan, Mm, TextPlan, Unit};
 
-use super::replies::number;
+use super::replies::{find, number};
 use super::{Held, length};
 
 /// Arithmetic's noise in sums of lengths of some metres.
@@ -161,8 +161,7 @@ pub(super) fn square_test(request: &Plain, plan: &SquareTestPlan) -> Held {
 
 /// Every point has its residual, and none is worse than the worst.
 pub(super) fn screw_check(request: &Plain, plan: &ScrewCheckPlan) -> Held {
-    let mut request = request.clone();
-    let points = match super::replies::at(&mut request, "points") {
+    let points = match find(request, "points") {
         Some(Plain::List(points)) => points.len(),
         _ => 0,
     };

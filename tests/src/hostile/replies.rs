@@ -112,8 +112,19 @@ pub(super) fn refused(
             others.all(|other| other != problem),
             "said twice: {problem:?}"
         );
+        is_somewhere(request, problem)?;
         follow(request.clone(), problem, &ask)?;
     }
+    Ok(())
+}
+
+/// The field is there, or what it belongs into.
+fn is_somewhere(request: &Plain, problem: &Problem) -> Held {
+    let into = problem.field.rsplit_once('.').map(|(into, _)| into);
+    let is_there = into.is_none_or(|into| find(request, into).is_some());
+    // A name that nobody knows may have points in it.
+    let is_there = is_there || problem.code == Code::UnknownField;
+    ensure!(is_there, "nobody has such a field: {problem:?}");
     Ok(())
 }
 
@@ -154,7 +165,7 @@ fn follow(
 }
 
 /// What stands at a problem's field. Of a field that is there twice the last one counts.
-pub(super) fn at<'p>(plain: &'p mut Plain, path: &str) -> Option<&'p mut Plain> {
+fn at<'p>(plain: &'p mut Plain, path: &str) -> Option<&'p mut Plain> {
     path.split('.').try_fold(plain, |plain, name| match plain {
         Plain::Object(fields) => fields
             .iter_mut()
@@ -165,9 +176,22 @@ pub(super) fn at<'p>(plain: &'p mut Plain, path: &str) -> Option<&'p mut Plain> 
     })
 }
 
+/// What stands somewhere in a request.
+pub(super) fn find<'p>(request: &'p Plain, path: &str) -> Option<&'p Plain> {
+    path.split('.')
+        .try_fold(request, |plain, name| match plain {
+            Plain::Object(fields) => fields
+                .iter()
+                .rev()
+                .find_map(|(other, value)| (other == name).then_some(value)),
+            Plain::List(items) => items.get(name.parse::<usize>().ok()?),
+            _ => None,
+        })
+}
+
 /// The number that stands somewhere in a request.
 pub(super) fn number(request: &Plain, path: &str) -> Option<f64> {
-    match at(&mut request.clone(), path) {
+    match find(request, path) {
         Some(Plain::Number(number)) => Some(*number),
         _ => None,
     }
@@ -175,8 +199,22 @@ pub(super) fn number(request: &Plain, path: &str) -> Option<f64> {
 
 /// The text that stands somewhere in a request.
 pub(super) fn text(request: &Plain, path: &str) -> Option<String> {
-    match at(&mut request.clone(), path) {
+    match find(request, path) {
         Some(Plain::Text(text)) => Some(text.clone()),
         _ => None,
     }
+}
+
+/// Whether `true` stands somewhere in a request.
+pub(super) fn truth(request: &Plain, path: &str) -> bool {
+    matches!(find(request, path), Some(Plain::Truth(true)))
+}
+
+/// A request with something else in a field.
+pub(super) fn with(request: &Plain, name: &str, value: Plain) -> Plain {
+    let Plain::Object(fields) = request else {
+        return request.clone();
+    };
+    let others = fields.iter().filter(|(other, _)| other != name).cloned();
+    Plain::Object(others.chain([(name.to_owned(), value)]).collect())
 }

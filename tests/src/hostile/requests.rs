@@ -3,11 +3,11 @@
 use super::shapes::Field::{self, May, Must};
 use super::shapes::Shape::{self, Either, List, Near, Number, Object, Truth, Typed, Whole, Word};
 
-const UNIT: Shape = Word(&["mm", "in"]);
+pub(super) const UNIT: Shape = Word(&["mm", "in"]);
 
-const BOARD: Shape = Object(&[Must("thickness", &Number(6.0, 30.0))]);
+pub(super) const BOARD: Shape = Object(&[Must("thickness", &Number(6.0, 30.0))]);
 
-const CUTTER: Shape = Object(&[
+pub(super) const CUTTER: Shape = Object(&[
     Must("kerf", &Number(1.5, 7.0)),
     May("diameter", &Number(150.0, 350.0)),
     May("grind", &GRIND),
@@ -22,7 +22,7 @@ const GRIND: Shape = Either(&[
     ]),
 ]);
 
-const SCREW: Shape = Object(&[
+pub(super) const SCREW: Shape = Object(&[
     Field::Either(&[
         &[Must("lead", &Number(0.5, 10.0))],
         &[Must("threadsPerInch", &Whole(4, 40))],
@@ -34,7 +34,7 @@ const SCREW: Shape = Object(&[
     May("travel", &Number(100.0, 900.0)),
 ]);
 
-const ZERO: Shape = Either(&[
+pub(super) const ZERO: Shape = Either(&[
     Object(&[Must("kind", &Word(&["touch", "flush"]))]),
     Object(&[
         Must("kind", &Word(&["testKerf"])),
@@ -43,7 +43,7 @@ const ZERO: Shape = Either(&[
     ]),
 ]);
 
-const SAW: Shape = Object(&[
+pub(super) const SAW: Shape = Object(&[
     May("greatestHeight", &Number(60.0, 100.0)),
     May("base", &Number(0.0, 20.0)),
     May("window", &Number(200.0, 400.0)),
@@ -103,7 +103,7 @@ pub(super) const BOX_JOINT_CHOICES: Shape = Object(&[
     May("glueGap", &Number(0.0, 0.2)),
 ]);
 
-const SLOPE: Shape = Either(&[
+pub(super) const SLOPE: Shape = Either(&[
     Object(&[
         Must("kind", &Word(&["ratio"])),
         Must("run", &Number(4.0, 12.0)),
@@ -114,7 +114,7 @@ const SLOPE: Shape = Either(&[
     ]),
 ]);
 
-const PINS: Field = Field::Either(&[
+pub(super) const PINS: Field = Field::Either(&[
     &[
         Must("narrowPin", &Number(6.0, 14.0)),
         Must("halfPin", &Number(5.0, 16.0)),
@@ -133,7 +133,7 @@ const PINS: Field = Field::Either(&[
     ],
 ]);
 
-const FINE_CUTTER: Shape = Object(&[
+pub(super) const FINE_CUTTER: Shape = Object(&[
     Must("kerf", &Number(1.5, 3.2)),
     May("diameter", &Number(150.0, 350.0)),
     May("grind", &GRIND),

@@ -7,12 +7,12 @@ use notchwright_core::given;
 use notchwright_core::joint::{box_joint, dovetail, sliding};
 use notchwright_core::plain::Plain;
 use notchwright_core::problem::Checked;
-use notchwright_core::{cutter, groove, screw_check, sled, square, units};
+use notchwright_core::{cutter, drawer, groove, parts, screw_check, sled, square, units};
 use serde::Serialize;
 
 use super::build::Builder;
 use super::shapes::Shape;
-use super::{Held, joints, plans, replies, requests, spoil};
+use super::{Held, drawers, joints, lists, making, plans, replies, requests, sheets, spoil};
 
 /// A function that scripts call.
 pub struct Tool {
@@ -23,30 +23,33 @@ pub struct Tool {
 }
 
 macro_rules! tools {
-    ($($name:literal: $shape:ident, $tool:path, $rules:path;)+) => {
+    ($($name:literal: $shape:path, $tool:path, $rules:path;)+) => {
         /// All of them.
         pub const TOOLS: &[Tool] = &[$(Tool {
             name: $name,
-            shape: &requests::$shape,
+            shape: &$shape,
             hold: |request| hold(request, $tool, $rules),
         }),+];
     };
 }
 
 tools! {
-    "boxJoint": BOX_JOINT, box_joint::box_joint, joints::box_joint;
-    "boxJointChoices": BOX_JOINT_CHOICES, box_joint::choices, joints::box_joint_choices;
-    "dovetail": DOVETAIL, dovetail::dovetail, joints::dovetail;
-    "dovetailChoices": DOVETAIL_CHOICES, dovetail::dovetail_choices, joints::dovetail_choices;
-    "slidingDovetail": SLIDING_DOVETAIL, sliding::sliding_dovetail, joints::sliding_dovetail;
-    "cutterStack": CUTTER_STACK, cutter::build_stack, plans::cutter_stack;
-    "kerfFromSlot": KERF_FROM_SLOT, cutter::measure_kerf, plans::kerf_from_slot;
-    "parseLength": PARSE_LENGTH, units::read_length, plans::parse_length;
-    "formatLength": FORMAT_LENGTH, units::write_length, plans::format_length;
-    "sledFit": SLED_FIT, sled::sled_fit, plans::sled_fit;
-    "squareTest": SQUARE_TEST, square::square_test, plans::square_test;
-    "screwCheck": SCREW_CHECK, screw_check::screw_check, plans::screw_check;
-    "grooveSetup": GROOVE_SETUP, groove::groove_setup, plans::groove_setup;
+    "boxJoint": requests::BOX_JOINT, box_joint::box_joint, joints::box_joint;
+    "boxJointChoices": requests::BOX_JOINT_CHOICES, box_joint::choices, joints::box_joint_choices;
+    "dovetail": requests::DOVETAIL, dovetail::dovetail, joints::dovetail;
+    "dovetailChoices": requests::DOVETAIL_CHOICES, dovetail::dovetail_choices, joints::dovetail_choices;
+    "slidingDovetail": requests::SLIDING_DOVETAIL, sliding::sliding_dovetail, joints::sliding_dovetail;
+    "cutterStack": requests::CUTTER_STACK, cutter::build_stack, plans::cutter_stack;
+    "kerfFromSlot": requests::KERF_FROM_SLOT, cutter::measure_kerf, plans::kerf_from_slot;
+    "parseLength": requests::PARSE_LENGTH, units::read_length, plans::parse_length;
+    "formatLength": requests::FORMAT_LENGTH, units::write_length, plans::format_length;
+    "sledFit": requests::SLED_FIT, sled::sled_fit, plans::sled_fit;
+    "squareTest": requests::SQUARE_TEST, square::square_test, plans::square_test;
+    "screwCheck": requests::SCREW_CHECK, screw_check::screw_check, plans::screw_check;
+    "grooveSetup": requests::GROOVE_SETUP, groove::groove_setup, plans::groove_setup;
+    "partsList": making::PARTS_LIST, parts::parts_list, lists::parts_list;
+    "drawerBox": making::DRAWER_BOX, drawer::drawer_box, drawers::drawer_box;
+    "sheetLayout": making::SHEET_LAYOUT, sheets::few_rounds, sheets::sheet_layout;
 }
 
 impl Tool {

@@ -3,8 +3,8 @@
 use notchwright_core::sheet::{SheetLayoutPlan, sheet_layout};
 use notchwright_core::units::Mm;
 
-use crate::saw::{Saws, Wanted, prove};
 use crate::{job, part, sheet};
+use notchwright_tests::saw::{Saws, Wanted, prove};
 
 const SAWS: Saws = Saws {
     kerf: 3.2,

@@ -12,7 +12,6 @@ mod most_valuable;
 mod packings;
 mod problems;
 mod properties;
-mod saw;
 #[path = "../../../core/benches/split/mod.rs"]
 mod split;
 

@@ -32,7 +32,7 @@ fn bad_requests_name_their_field() {
     let pieces = job(vec![sheet()], vec![part(300.0, 200.0, 1500); 2], 3.0, 1);
     assert_eq!(refused(&pieces), one("parts", "too-large"));
     let narrow = job(vec![sheet()], vec![part(300.0, 3.0, 1)], 3.0, 1);
-    assert_eq!(refused(&narrow), one("parts.0.width", "cutter-too-wide"));
+    assert_eq!(refused(&narrow), one("parts.0.width", "too-small"));
     let no_stock = SheetRequest {
         quantity: 0.0.into(),
         ..sheet()
@@ -119,6 +119,66 @@ fn what_nobody_lifts_is_refused_with_what_must_be_lifted() {
 }
 
 #[test]
+fn the_part_that_needs_most_speaks_for_all() {
+    let heavy = SheetRequest {
+        mass: 30.0.into(),
+        ..sheet()
+    };
+    // Derived: 10 more at both edges; 910 · 610 mm of a sheet of 2440 · 1220 mm that weighs 30 kg are 5.5943 kg.
+    for (field, bounds, least) in [
+        (
+            "longest",
+            (Given::from(700.0), Given::Missing, Given::Missing),
+            910.0,
+        ),
+        (
+            "widest",
+            (1500.0.into(), 500.0.into(), Given::Missing),
+            610.0,
+        ),
+        (
+            "longest",
+            (500.0.into(), 1500.0.into(), Given::Missing),
+            610.0,
+        ),
+        (
+            "heaviest",
+            (Given::Missing, Given::Missing, 2.0.into()),
+            5.596,
+        ),
+    ] {
+        let with = |value: Option<f64>| {
+            let mut rough = RoughRequest {
+                longest: bounds.0.clone(),
+                widest: bounds.1.clone(),
+                heaviest: bounds.2.clone(),
+                allowance: 5.0.into(),
+                ..RoughRequest::default()
+            };
+            if let Some(value) = value {
+                let field = match field {
+                    "longest" => &mut rough.longest,
+                    "widest" => &mut rough.widest,
+                    _ => &mut rough.heaviest,
+                };
+                *field = value.into();
+            }
+            let parts = vec![part(800.0, 600.0, 1), part(900.0, 600.0, 1)];
+            SheetLayoutRequest {
+                rough: rough.into(),
+                ..job(vec![heavy.clone()], parts, 3.0, 5)
+            }
+        };
+        let problems = sheet_layout(&with(None)).expect_err("nobody lifts it");
+        assert_eq!(problems.len(), 1, "{problems:?}");
+        assert_eq!(problems[0].field, format!("rough.{field}"));
+        let limit = problems[0].limit.expect("a bound");
+        assert!((limit - least).abs() < 1e-9, "{limit}");
+        assert!(sheet_layout(&with(Some(limit))).is_ok(), "{field}");
+    }
+}
+
+#[test]
 fn prices_and_offcuts_decide() {
     let dear = SheetRequest {
         price: 100.0.into(),
@@ -145,7 +205,12 @@ fn prices_and_offcuts_decide() {
         quantity: 1.0.into(),
         ..sheet()
     };
-    let request = job(vec![dear, on_hand], vec![part(1200.0, 600.0, 5)], 3.0, 60);
+    let sheets = vec![dear, on_hand];
+    let request = job(sheets.clone(), vec![part(1200.0, 600.0, 1)], 3.0, 60);
+    let plan = sheet_layout(&request).expect("a good request").plan;
+    let cost = plan.cost.expect("no whole sheet, each with its price");
+    assert!(cost == 0.0 && cost.is_sign_positive(), "{cost}");
+    let request = job(sheets, vec![part(1200.0, 600.0, 5)], 3.0, 60);
     let plan = sheet_layout(&request).expect("a good request").plan;
     assert_eq!((plan.whole_sheets, plan.offcuts_used), (1, 1));
     assert_eq!(plan.sheets[0].kind, 1);

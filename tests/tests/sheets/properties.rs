@@ -9,7 +9,7 @@ use proptest::collection::vec;
 use proptest::prelude::*;
 
 use crate::job;
-use crate::saw::{SAME, Saws, Wanted, prove};
+use notchwright_tests::saw::{SAME, Saws, Wanted, prove};
 
 #[derive(Clone, Debug)]
 struct Asked {

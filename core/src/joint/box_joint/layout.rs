@@ -116,11 +116,14 @@ impl Ground<'_> {
     /// of it, the finger, is a whole number of steps too and every gap comes out as `kerf − pitch/2`.
     fn one_pass(&self, leftover: Leftover, check: &mut Checker<'_>) -> Option<Layout> {
         let step = self.scale.step();
-        let steps = ((self.cutter.kerf() - self.gap) / step).round();
-        if steps < 1.0 {
+        let opening = self.cutter.kerf() - self.gap;
+        let steps = (opening / step).round();
+        // Two fingers at least, of whole steps each.
+        let most = (self.width / 2.0 / step + 5e-10).floor();
+        if steps.min(most) < 1.0 {
             let message = message![
                 "One pass per socket needs dial steps of at most ",
-                self.cutter.kerf() - self.gap,
+                opening.min(self.width / 2.0),
                 "; this screw's are ",
                 step,
                 ". More divisions, half divisions or another layout would work."
@@ -131,8 +134,7 @@ impl Ground<'_> {
             return None;
         }
         let finger = step * steps;
-        let ratio = self.width / finger;
-        if ratio < 2.0 - 1e-9 {
+        if steps > most {
             let message = message![
                 "This cutter makes fingers of ",
                 finger,
@@ -144,10 +146,11 @@ impl Ground<'_> {
                 "kerf",
                 Code::CutterTooWide,
                 message,
-                Some((self.width / 2.0 + self.gap).mm()),
+                Some((step * most + self.gap).mm()),
             );
             return None;
         }
+        let ratio = self.width / finger;
         let (below, above) = ((ratio + 1e-9).floor(), (ratio - 1e-9).ceil());
         let count = match leftover {
             Leftover::Ends => nearest_odd(ratio),

@@ -62,8 +62,9 @@ fn inner(left: Mm, right: Mm, cutter: &Cutter, scale: &Scale) -> Run {
 /// Strides, and the dial steps they make together, that carry the cutter over what is left to the edge.
 fn run_off(left_over: Mm, cutter: &Cutter, scale: &Scale) -> (i64, i64) {
     let stride = scale.steps_within(cutter.stride()).max(1);
-    let needed = left_over / (scale.step() * stride as f64);
-    let strides = whole((needed - 1e-9).ceil()).max(0);
+    // What is left must be less than the dry fit takes for a pin, however long a stride is.
+    let needed = (left_over - Mm::constant(5e-10)) / (scale.step() * stride as f64);
+    let strides = whole(needed.ceil()).max(0);
     (strides, strides * stride)
 }
 

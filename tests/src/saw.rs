@@ -8,18 +8,25 @@ use notchwright_core::sheet::{
 };
 
 /// A thousandth of a millimetre for each of a few roundings.
-pub(crate) const SAME: f64 = 0.004;
+pub const SAME: f64 = 0.004;
 
-pub(crate) fn is_same(one: f64, other: f64) -> bool {
+/// Whether two lengths in mm are the same but for roundings.
+#[must_use]
+pub fn is_same(one: f64, other: f64) -> bool {
     (one - other).abs() <= SAME
 }
 
+/// A piece, by where it lay on its sheet, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Wood {
-    pub(crate) x: f64,
-    pub(crate) y: f64,
-    pub(crate) length: f64,
-    pub(crate) width: f64,
+pub struct Wood {
+    /// Along the sheet's length.
+    pub x: f64,
+    /// Along the sheet's width.
+    pub y: f64,
+    /// Along the sheet's length.
+    pub length: f64,
+    /// Along the sheet's width.
+    pub width: f64,
 }
 
 impl Wood {
@@ -44,25 +51,35 @@ impl Wood {
 
 /// What the saw is set to.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Saws {
-    pub(crate) kerf: f64,
-    pub(crate) by_hand: f64,
+pub struct Saws {
+    /// Width that the table saw cuts, mm.
+    pub kerf: f64,
+    /// Width that the hand-held saw cuts, mm.
+    pub by_hand: f64,
 }
 
 /// What is on the bench once every cut is made.
 #[derive(Debug, Default)]
-pub(crate) struct Bench {
-    pub(crate) parts: Vec<(Wood, u32)>,
-    pub(crate) offcuts: Vec<Wood>,
-    pub(crate) trimmings: Vec<Wood>,
-    pub(crate) dust: f64,
+pub struct Bench {
+    /// Parts with their numbers.
+    pub parts: Vec<(Wood, u32)>,
+    /// What is left over.
+    pub offcuts: Vec<Wood>,
+    /// What was trimmed off edges.
+    pub trimmings: Vec<Wood>,
+    /// What the blade took, mm².
+    pub dust: f64,
     /// Pieces in hand at the table saw.
-    pub(crate) at_the_saw: Vec<Wood>,
-    pub(crate) settings: u32,
+    pub at_the_saw: Vec<Wood>,
+    /// How often the fence was set.
+    pub settings: u32,
 }
 
-/// Follows the cuts of one sheet; an error says which is wrong.
-pub(crate) fn follow(sheet: &LaidSheet, saws: Saws) -> Result<Bench, String> {
+/// Follows the cuts of one sheet.
+///
+/// # Errors
+/// Which cut is wrong, and what is.
+pub fn follow(sheet: &LaidSheet, saws: Saws) -> Result<Bench, String> {
     let whole = Wood {
         x: 0.0,
         y: 0.0,
@@ -172,16 +189,25 @@ fn parted(piece: Wood, cut: &CutStep, kerf: f64) -> Option<Vec<(Wood, Yielded)>>
 
 /// What was asked for of one part: its size as it is cut, how many, and whether it may turn.
 #[derive(Clone, Debug)]
-pub(crate) struct Wanted {
-    pub(crate) number: u32,
-    pub(crate) length: f64,
-    pub(crate) width: f64,
-    pub(crate) count: u32,
-    pub(crate) may_turn: bool,
+pub struct Wanted {
+    /// Its number.
+    pub number: u32,
+    /// Along the grain, mm.
+    pub length: f64,
+    /// Across the grain, mm.
+    pub width: f64,
+    /// How many.
+    pub count: u32,
+    /// Whether its grain may run across.
+    pub may_turn: bool,
 }
 
-/// Follows every sheet and compares what is on the bench with what was asked for.
-pub(crate) fn prove(
+/// Follows every sheet and compares what is on the bench with what was asked for; `across` where the grain runs along
+/// the sheets' width.
+///
+/// # Errors
+/// What is not as it was asked for.
+pub fn prove(
     plan: &SheetLayoutPlan,
     wanted: &[Wanted],
     saws: Saws,
@@ -227,7 +253,10 @@ pub(crate) fn prove(
 }
 
 /// What the plan lists is what lies there, and no two things lie at one place.
-fn listed(sheet: &LaidSheet, bench: &Bench) -> Result<(), String> {
+///
+/// # Errors
+/// What is not so.
+pub fn listed(sheet: &LaidSheet, bench: &Bench) -> Result<(), String> {
     let parts: Vec<Wood> = bench.parts.iter().map(|(wood, _)| *wood).collect();
     let pairs = [
         (
@@ -270,7 +299,11 @@ fn listed(sheet: &LaidSheet, bench: &Bench) -> Result<(), String> {
     }
 }
 
-fn adds_up(sheet: &LaidSheet, bench: &Bench) -> Result<(), String> {
+/// Parts, what is left over and dust are the sheet.
+///
+/// # Errors
+/// What does not add up.
+pub fn adds_up(sheet: &LaidSheet, bench: &Bench) -> Result<(), String> {
     let area = sheet.length.mm() * sheet.width.mm();
     let parts: f64 = bench.parts.iter().map(|(wood, _)| wood.area()).sum();
     let rest: f64 = bench

@@ -1,0 +1,4 @@
+//! `sheetLayout`, asked with whatever the fuzzer makes up.
+#![no_main]
+
+notchwright_fuzz::tool!("sheetLayout");
