@@ -3,7 +3,7 @@
 use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit, parse_length, read_number};
 
-use super::{jobs, making, rows};
+use super::{jobs, making};
 use crate::answer::sled;
 use crate::effect::Effect;
 use crate::msg::{Edit, Shelf};
@@ -115,11 +115,11 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
             let parts = sled::parts(work);
             let making = &mut work.job.making;
             return parts.map_or_else(Outcome::default, |parts| {
-                rows::add_sled(making, &parts, unit)
+                making::sled::add(making, &parts, unit)
             });
         }
         Edit::Making(edit) => return making::apply(&mut work.job.making, edit, unit),
-        Edit::HandOver(to) => return making::drawer::hand_over(work, *to),
+        Edit::HandOver(to) => return making::drawer::hand_over(work, *to, unit),
         Edit::Job(leaf) => return jobs::turn(work, *leaf, true),
         Edit::JointOf(leaf) => return jobs::turn(work, *leaf, false),
     }

@@ -4,6 +4,7 @@ mod course;
 mod jobs;
 mod making;
 mod making_drawer;
+mod making_handed;
 mod open;
 mod rows;
 mod saw;

@@ -20,7 +20,7 @@ pub mod fields;
 pub struct Form(Rc<Vec<(String, Entry)>>);
 
 /// More fields than any form has.
-const MOST_FIELDS: usize = 40;
+const MOST_FIELDS: usize = 64;
 /// Bytes: longer than the name of any field.
 const LONGEST_NAME: usize = 24;
 

@@ -58,6 +58,7 @@ const CHUNKS: &[Chunk] = &[
             "notchwright_web::update::making::apply",
             "notchwright_web::update::making::table",
             "notchwright_web::update::making::drawer::hand_over",
+            "notchwright_web::update::making::sled::add",
         ],
     },
     Chunk {
