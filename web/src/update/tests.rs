@@ -5,6 +5,7 @@ mod jobs;
 mod making;
 mod making_drawer;
 mod making_handed;
+mod making_joint;
 mod open;
 mod rows;
 mod saw;
