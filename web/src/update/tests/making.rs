@@ -122,6 +122,7 @@ fn stock_that_is_measured_anew_knows_what_it_was() {
 fn dimensions_follow_the_stock() {
     let mut model = open();
     type_in(&mut model, part::WIDTH.of(Id(1)), "high - 2*t");
+    type_in(&mut model, part::TRIM.of(Id(1)), "t/4");
     let width = |model: &Model| {
         model.answer.making.as_ref().unwrap().parts.rows[0]
             .width
@@ -133,6 +134,10 @@ fn dimensions_follow_the_stock() {
     assert_eq!(width(&model).finished.mm(), 114.0);
     let change = width(&model).change.unwrap();
     assert_eq!((change.was.mm(), change.by.mm()), (116.0, -2.0));
+    let trim = model.answer.making.as_ref().unwrap().parts.rows[0]
+        .trim_change
+        .unwrap();
+    assert_eq!((trim.was.mm(), trim.by.mm()), (3.0, 0.25));
 }
 
 #[test]

@@ -128,10 +128,14 @@ fn size(found: &DraftRow, context: Context<'_>) -> Html {
             |it| show::bare(it.finished, context.unit()),
         )
     };
-    let changes = [("Length", found.length), ("Width", found.width)];
+    let changes = [
+        ("Length", found.length.and_then(|it| it.change)),
+        ("Width", found.width.and_then(|it| it.change)),
+        ("Trim at each side", found.trim_change),
+    ];
     let changed = changes
         .into_iter()
-        .filter_map(|(name, it)| Some((name, it?.change?)))
+        .filter_map(|(name, change)| Some((name, change?)))
         .map(|(name, change)| change_shown(name, change, context));
     let unit = context.unit().symbol();
     html! {
