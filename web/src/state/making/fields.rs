@@ -131,7 +131,7 @@ fields! {
         SLOPE: Name = "slope", "Slope of the flanks";
         RUN: Number = "run", "One to";
         DEGREES: Number = "degrees", "Degrees";
-        LAP: Length = "lap", "Lap, when half-blind";
+        LAP: Length = "lap", "Lap";
         PIN_CUTTER: Name = "pinCutter", "Cutter for the pins";
         BOTTOM: Length = "bottom", "Bottom, thickness";
         BOTTOM_ROOM: Length = "bottomRoom", "Room around the bottom";

@@ -155,7 +155,7 @@ fn update(making: &mut Making, group: Group, id: Id, handed: &Handed, became: &m
 /// `Drawer side, width`.
 fn cell_of(row: &Row, cell: Known) -> String {
     let called = called(row);
-    format!("{called}, {}", cell.label().to_lowercase())
+    format!("{called}, {}", cell.label().to_ascii_lowercase())
 }
 
 fn called(row: &Row) -> String {

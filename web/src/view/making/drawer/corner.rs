@@ -84,7 +84,7 @@ fn dovetails(context: Context<'_>) -> Html {
             { choice(drawer::SLOPE, &[("", "1 to a number"), ("degrees", "in degrees")], context) }
             <div class="fields">
                 { slope }
-                { hinted(drawer::LAP.alone(), "Left in front of the tails; blank for through.", context) }
+                { hinted(drawer::LAP.alone(), "Half-blind; blank for through.", context) }
             </div>
             { pin_cutter(context) }
         </>

@@ -104,15 +104,11 @@ fn bottom(drawer: &DrawerPlan, context: Context<'_>) -> Html {
     };
     let length = |length| context.length(length);
     let says = format!(
-        "{} from front to back at the driest, {} at the dampest",
+        "at each edge; from front to back it is then {}, at the dampest {}",
         length(moves.driest),
         length(moves.wettest)
     );
-    fact(
-        "Bottom held at the driest",
-        format!("{} at each edge", length(moves.held_least)),
-        says,
-    )
+    fact("Bottom held at the driest", length(moves.held_least), says)
 }
 
 fn sizes(drawer: &DrawerPlan, context: Context<'_>) -> Html {

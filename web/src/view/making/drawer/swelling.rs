@@ -47,8 +47,8 @@ pub(super) fn view(context: Context<'_>) -> Html {
         &inside,
         html! {
             <>
-                { piece(BOARDS, context) }
-                { piece(BOTTOM, context) }
+                { piece(BOARDS, "As a meter reads it.", context) }
+                { piece(BOTTOM, "Its grain runs from side to side.", context) }
                 if moves { { air(context) } }
             </>
         },
@@ -56,13 +56,13 @@ pub(super) fn view(context: Context<'_>) -> Html {
     )
 }
 
-fn piece([species, sawn, moisture]: Piece, context: Context<'_>) -> Html {
+fn piece([species, sawn, moisture]: Piece, hint: &'static str, context: Context<'_>) -> Html {
     html! {
         <>
             { species_list(species, context) }
             if !word(species, context).is_empty() {
                 { choice(sawn, &[("", "flat"), ("quarter", "quarter")], context) }
-                <div class="fields">{ hinted(moisture.alone(), "As a meter reads it.", context) }</div>
+                <div class="fields">{ hinted(moisture.alone(), hint, context) }</div>
             }
         </>
     }
