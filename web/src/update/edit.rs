@@ -114,12 +114,10 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::SledParts => {
             let parts = sled::parts(work);
             let making = &mut work.job.making;
-            return parts.map_or_else(Outcome::default, |parts| {
-                making::sled::add(making, &parts, unit)
-            });
+            return parts.map_or_else(Outcome::default, |parts| making::sled::add(making, &parts));
         }
         Edit::Making(edit) => return making::apply(&mut work.job.making, edit, unit),
-        Edit::HandOver(to) => return making::drawer::hand_over(work, *to, unit),
+        Edit::HandOver(to) => return making::drawer::hand_over(work, *to),
         Edit::Job(leaf) => return jobs::turn(work, *leaf, true),
         Edit::JointOf(leaf) => return jobs::turn(work, *leaf, false),
     }

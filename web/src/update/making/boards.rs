@@ -1,7 +1,7 @@
 //! Boards and bottoms of the drawers among the parts of the job.
 
 use notchwright_core::drawer::PartRow;
-use notchwright_core::units::{Mm, Unit, parse_length};
+use notchwright_core::units::{Mm, parse_length};
 
 use super::drawer::{height, length};
 use super::handed::{Became, Handed, bring, came, take_out};
@@ -14,27 +14,27 @@ use crate::update::edit::Outcome;
 const SOURCE: &str = "drawers";
 
 /// Adds all of them, or brings them up to date; none where there is no room for all.
-pub(super) fn add(making: &mut Making, rows: &[PartRow], unit: Unit) -> Outcome {
+pub(super) fn add(making: &mut Making, rows: &[PartRow]) -> Outcome {
     let before = making.clone();
     let mut became = Became::default();
-    if bring_all(making, rows, unit, &mut became).is_some() {
-        return became.outcome();
+    if bring_all(making, rows, &mut became).is_some() {
+        return became.outcome(*making != before);
     }
     *making = before;
     said(Notice::Full)
 }
 
-fn bring_all(making: &mut Making, rows: &[PartRow], unit: Unit, became: &mut Became) -> Option<()> {
+fn bring_all(making: &mut Making, rows: &[PartRow], became: &mut Became) -> Option<()> {
     let (mut of_boards, mut parts) = (Vec::new(), Vec::new());
     for row in rows {
         let is_bottom = row.stock == "bottoms";
         // A board and a bottom of the same thickness are not cut from the same.
         let others: &[Id] = if is_bottom { &of_boards } else { &[] };
-        let stock = stock_of(making, row, others, unit, became)?;
+        let stock = stock_of(making, row, others, became)?;
         if !is_bottom {
             of_boards.push(stock);
         }
-        let part = part_of(row, stock, &making.drawer, unit);
+        let part = part_of(row, stock, &making.drawer);
         let handed = handed(&row.name, part);
         bring(making, Group::Parts, &handed, became)?;
         parts.push(handed);
@@ -44,17 +44,11 @@ fn bring_all(making: &mut Making, rows: &[PartRow], unit: Unit, became: &mut Bec
 }
 
 /// The stock that came for them before, or one of this thickness; it is added where there is neither.
-fn stock_of(
-    making: &mut Making,
-    row: &PartRow,
-    others: &[Id],
-    unit: Unit,
-    became: &mut Became,
-) -> Option<Id> {
+fn stock_of(making: &mut Making, row: &PartRow, others: &[Id], became: &mut Became) -> Option<Id> {
     let form = |name: &str| {
         Form::default()
             .with(stock::NAME.name(), Entry::mm(name))
-            .with(stock::THICKNESS.name(), length(row.thickness, unit))
+            .with(stock::THICKNESS.name(), length(row.thickness))
     };
     let name = capital(row.stock);
     let mut handed = handed(row.stock, form(&name));
@@ -103,16 +97,16 @@ fn handed(key: &str, form: Form) -> Handed {
     }
 }
 
-fn part_of(row: &PartRow, stock: Id, drawer: &Form, unit: Unit) -> Form {
+fn part_of(row: &PartRow, stock: Id, drawer: &Form) -> Form {
     let width = match row.stock {
-        "sides" | "fronts" => height(row.width, drawer, unit),
-        _ => length(row.width, unit),
+        "sides" | "fronts" => height(row.width, drawer),
+        _ => length(row.width),
     };
     let may_turn = if row.may_turn { "yes" } else { "" };
     Form::default()
         .with(part::NAME.name(), Entry::mm(&capital(&row.name)))
         .with(part::COUNT.name(), Entry::mm(&row.count.to_string()))
-        .with(part::LENGTH.name(), length(row.length, unit))
+        .with(part::LENGTH.name(), length(row.length))
         .with(part::WIDTH.name(), width)
         .with(part::STOCK.name(), Entry::mm(&stock.to_string()))
         .with(part::MAY_TURN.name(), Entry::mm(may_turn))

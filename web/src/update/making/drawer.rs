@@ -14,10 +14,9 @@ use crate::state::{
 };
 use crate::update::edit::Outcome;
 
-/// Adds what follows from the drawers, in the unit that lengths are typed in; nothing happens while their fields do not
-/// say what.
+/// Adds what follows from the drawers; nothing happens while their fields do not say what.
 #[inline(never)]
-pub(crate) fn hand_over(work: &mut Work, to: HandOver, unit: Unit) -> Outcome {
+pub(crate) fn hand_over(work: &mut Work, to: HandOver) -> Outcome {
     let Some(plan) = plan(work) else {
         return Outcome::default();
     };
@@ -25,29 +24,25 @@ pub(crate) fn hand_over(work: &mut Work, to: HandOver, unit: Unit) -> Outcome {
         HandOver::Joint(place) => {
             let drawer = plan.drawers.get(place);
             drawer.map_or_else(Outcome::default, |drawer| {
-                add_joint(work, &plan, place, drawer, unit)
+                add_joint(work, &plan, place, drawer)
             })
         }
-        HandOver::Parts => boards::add(&mut work.job.making, &plan.parts, unit),
+        HandOver::Parts => boards::add(&mut work.job.making, &plan.parts),
     }
 }
 
-/// As fine as it is shown: hundredths of a millimetre, thousandths of an inch.
-pub(super) fn length(length: Mm, unit: Unit) -> Entry {
-    let decimals = match unit {
-        Unit::Mm => 2,
-        Unit::Inch => 3,
-    };
-    Entry::new(&write_number(length / unit.length(), decimals), unit)
+/// To a hundredth, as it is shown: always in millimetres, so that it is the same whenever it is handed over.
+pub(super) fn length(length: Mm) -> Entry {
+    Entry::mm(&write_number(length.mm(), 2))
 }
 
 /// A drawer's height. Where whole fingers of some width make it, it is as they make it.
-pub(super) fn height(height: Mm, form: &Form, unit: Unit) -> Entry {
+pub(super) fn height(height: Mm, form: &Form) -> Entry {
     let is_shared = form.text(drawer::LAYOUT.name()) == "count";
     if is_shared || is_dovetailed(form) {
-        length(height, unit)
+        length(height)
     } else {
-        Entry::of(height, unit)
+        Entry::of(height, Unit::Mm)
     }
 }
 
@@ -55,13 +50,7 @@ fn is_dovetailed(form: &Form) -> bool {
     form.text(drawer::JOINT.name()) == "dovetail"
 }
 
-fn add_joint(
-    work: &mut Work,
-    plan: &DrawerBoxPlan,
-    place: usize,
-    drawer: &DrawerPlan,
-    unit: Unit,
-) -> Outcome {
+fn add_joint(work: &mut Work, plan: &DrawerBoxPlan, place: usize, drawer: &DrawerPlan) -> Outcome {
     if !work.job.joints.has_room() {
         return said(Notice::Full);
     }
@@ -69,16 +58,16 @@ fn add_joint(
         1 => "Drawer".to_owned(),
         _ => format!("Drawer {}", place + 1),
     };
-    let joint = joint(work, &called, drawer, unit);
+    let joint = joint(work, &called, drawer);
     work.add_joint(joint);
     Outcome::default()
 }
 
-fn joint(work: &Work, called: &str, drawer: &DrawerPlan, unit: Unit) -> JointForm {
+fn joint(work: &Work, called: &str, drawer: &DrawerPlan) -> JointForm {
     let form = &work.job.making.drawer;
     let thickness = |name: &str| {
         let board = drawer.boards.iter().find(|board| board.name == name);
-        board.map_or_else(Entry::default, |board| length(board.thickness, unit))
+        board.map_or_else(Entry::default, |board| length(board.thickness))
     };
     let layout = match form.text(drawer::LAYOUT.name()) {
         "count" | "finger" => LayoutKind::Count,
@@ -90,7 +79,7 @@ fn joint(work: &Work, called: &str, drawer: &DrawerPlan, unit: Unit) -> JointFor
     };
     let common = JointForm {
         name: Entry::mm(&format!("{called}, sides to front and back")),
-        width: height(drawer.height, form, unit),
+        width: height(drawer.height, form),
         thickness_a: thickness("side"),
         thickness_b: thickness("front"),
         glue_gap: Entry::mm("0.05"),
@@ -112,7 +101,7 @@ fn joint(work: &Work, called: &str, drawer: &DrawerPlan, unit: Unit) -> JointFor
         count: Entry::mm(&drawer.joint.count.to_string()),
         leftover: Leftover::Ends,
         first,
-        groove: groove(drawer, unit),
+        groove: groove(drawer),
         ..common
     }
 }
@@ -159,7 +148,7 @@ fn dovetail(form: &Form) -> DovetailForm {
 }
 
 /// A groove that was moved touches the edge of its finger: it is rounded to where it stays behind it.
-fn groove(drawer: &DrawerPlan, unit: Unit) -> GrooveForm {
+fn groove(drawer: &DrawerPlan) -> GrooveForm {
     let groove = &drawer.groove;
     let hundredths = groove.from_edge.mm() * 100.0;
     let moved = drawer.nudges.iter().find(|it| it.what == Nudged::Groove);
@@ -171,9 +160,9 @@ fn groove(drawer: &DrawerPlan, unit: Unit) -> GrooveForm {
     GrooveForm {
         on: true,
         edge: Edge::Reference,
-        from_edge: Entry::of(from_edge.unwrap_or(groove.from_edge), unit),
-        width: Entry::of(groove.width, unit),
-        depth: Entry::of(groove.depth, unit),
+        from_edge: Entry::of(from_edge.unwrap_or(groove.from_edge), Unit::Mm),
+        width: Entry::of(groove.width, Unit::Mm),
+        depth: Entry::of(groove.depth, Unit::Mm),
     }
 }
 

@@ -194,8 +194,8 @@ pub(super) fn take_out(making: &mut Making, source: &str, still: &[Handed], beca
 }
 
 impl Became {
-    /// What is said of it.
-    pub(super) fn outcome(self) -> Outcome {
+    /// What is said of it; `is_change` whether there is anything to undo.
+    pub(super) fn outcome(self, is_change: bool) -> Outcome {
         let counts = [
             ("Parts added: ", self.added),
             ("Brought up to date: ", self.changed),
@@ -213,13 +213,17 @@ impl Became {
         let listed = listed.into_iter().filter(|(_, names)| !names.is_empty());
         let listed = listed.map(|(says, names)| format!("{says}{}.", in_short(names)));
         let all: Vec<_> = counted.chain(listed).collect();
-        if all.is_empty() {
-            return said(Notice::Unchanged(
-                "All these parts are there, and up to date.".to_owned(),
-            ));
-        }
+        let says = if all.is_empty() {
+            "All these parts are there, and up to date.".to_owned()
+        } else {
+            all.join(" ")
+        };
         let warns = !self.kept.is_empty() || !self.left.is_empty();
-        said(Notice::Parts(all.join(" "), warns))
+        said(if is_change {
+            Notice::Parts(says, warns)
+        } else {
+            Notice::Unchanged(says)
+        })
     }
 }
 

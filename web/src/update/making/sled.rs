@@ -16,30 +16,33 @@ const SOURCE: &str = "sled";
 
 /// Adds the parts, with the stock and the measurements that they need, or brings them up to date.
 #[inline(never)]
-pub(in crate::update) fn add(making: &mut Making, sled: &SledParts, unit: Unit) -> Outcome {
+pub(in crate::update) fn add(making: &mut Making, sled: &SledParts) -> Outcome {
     let before = making.clone();
     let mut became = Became::default();
-    if bring_all(making, sled, unit, &mut became).is_some() {
-        return became.outcome();
+    if bring_all(making, sled, &mut became).is_some() {
+        return became.outcome(*making != before);
     }
     *making = before;
     said(Notice::Full)
 }
 
 /// Nothing where there is no room for all.
-fn bring_all(making: &mut Making, sled: &SledParts, unit: Unit, became: &mut Became) -> Option<()> {
+fn bring_all(making: &mut Making, sled: &SledParts, became: &mut Became) -> Option<()> {
     let mut stocks: Vec<(&str, Id)> = Vec::new();
     for (name, thickness) in &sled.stocks {
-        let row = called(name, [stock::NAME, stock::THICKNESS], *thickness, unit);
+        let row = called(name, [stock::NAME, stock::THICKNESS], *thickness);
         stocks.push((name, bring_called(making, Group::Stocks, &row, became)?));
     }
     for (name, length) in &sled.measures {
-        let row = called(name, [measure::NAME, measure::VALUE], *length, unit);
+        let row = called(name, [measure::NAME, measure::VALUE], *length);
         bring_called(making, Group::Measures, &row, became)?;
     }
     let part = |text: &PartText| {
         let stock = stocks.iter().find(|(name, _)| *name == text.stock);
-        handed(&text.name, part_of(text, stock.map(|(_, id)| *id), unit))
+        handed(
+            &text.name,
+            part_of(text, stock.map(|(_, id)| *id), Unit::Mm),
+        )
     };
     let parts: Vec<_> = sled.parts.iter().map(part).collect();
     for row in &parts {
@@ -50,10 +53,10 @@ fn bring_all(making: &mut Making, sled: &SledParts, unit: Unit, became: &mut Bec
 }
 
 /// A length that goes by its name.
-fn called(name: &str, [called, value]: [Known; 2], length: Mm, unit: Unit) -> Handed {
+fn called(name: &str, [called, value]: [Known; 2], length: Mm) -> Handed {
     let form = Form::default()
         .with(called.name(), Entry::mm(name))
-        .with(value.name(), Entry::of(length, unit));
+        .with(value.name(), Entry::of(length, Unit::Mm));
     handed(name, form)
 }
 

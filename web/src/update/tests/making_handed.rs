@@ -1,5 +1,7 @@
 //! Parts that come from the drawers and the sled, again and again.
 
+use notchwright_core::units::Unit;
+
 use super::making_drawer::{choose, hand_over, open, type_in};
 use crate::effect::Effect;
 use crate::model::{Chunk, Model};
@@ -53,6 +55,8 @@ fn the_same_drawers_add_nothing_again() {
     to_parts(&mut model);
     assert_eq!(model.notices, said("Parts added: 4.", false));
     let before = model.state.work.clone();
+    // Nor do they in another unit.
+    model.update(Msg::Units(Unit::Inch));
     to_parts(&mut model);
     assert_eq!(model.state.work, before);
     let [Notice::Unchanged(_)] = model.notices.as_slice() else {
@@ -323,4 +327,11 @@ fn what_has_the_name_already_stays() {
     let names = since(&model, Group::Measures, measure::VALUE);
     let names: Vec<_> = names.iter().map(|(name, _)| *name).collect();
     assert_eq!(names, ["base_length", "runner_length", "runner_width"]);
+    // A second tap changes nothing, and says so.
+    model.notices.clear();
+    let before = model.state.work.clone();
+    model.update(Msg::Edit(Edit::SledParts));
+    assert_eq!(model.state.work, before);
+    let says = "What you typed stays: Base, measured; base_width, length.";
+    assert_eq!(model.notices, [Notice::Unchanged(says.to_owned())]);
 }
