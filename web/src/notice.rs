@@ -55,8 +55,10 @@ pub enum Notice {
     PlanChanged,
     /// An item of this name was removed; undo brings it back.
     Removed(String),
-    /// So many parts were added from a table, and so many of its cells could not be taken.
-    Pasted(usize, usize),
+    /// What became of the parts, and whether something of it must not be overlooked.
+    Parts(String, bool),
+    /// Why nothing was changed.
+    Unchanged(String),
     /// The link was copied.
     Copied,
     /// The browser did not let the page copy.
@@ -133,10 +135,7 @@ impl Notice {
             }
             Self::Removed(name) if name.trim().is_empty() => "It was removed.".into(),
             Self::Removed(name) => format!("{name} was removed."),
-            Self::Pasted(rows, 0) => format!("Parts added: {rows}."),
-            Self::Pasted(rows, cells) => {
-                format!("Parts added: {rows}. Cells that could not be read: {cells}; what they leave out is marked.")
-            }
+            Self::Parts(says, _) | Self::Unchanged(says) => says.clone(),
             Self::Copied => "Copied.".into(),
             Self::NotCopied => "The browser did not let the page copy.".into(),
         }
@@ -150,7 +149,8 @@ impl Notice {
             Self::OfflineReady
                 | Self::UpdateWaiting
                 | Self::Removed(_)
-                | Self::Pasted(_, 0)
+                | Self::Parts(_, false)
+                | Self::Unchanged(_)
                 | Self::Copied
                 | Self::FileSame
                 | Self::JobAdded
@@ -163,7 +163,7 @@ impl Notice {
     /// Whether it says why nothing was changed.
     #[must_use]
     pub fn is_refusal(&self) -> bool {
-        matches!(self, Self::NoRoom | Self::Full)
+        matches!(self, Self::NoRoom | Self::Full | Self::Unchanged(_))
     }
 
     /// Whether [`Undo`](crate::msg::Msg::Undo) belongs beside it.
@@ -176,7 +176,7 @@ impl Notice {
                 | Self::LinkPartly
                 | Self::FileReplaced
                 | Self::FilePartly
-                | Self::Pasted(..)
+                | Self::Parts(..)
                 | Self::Removed(_)
         )
     }

@@ -42,12 +42,23 @@ pub struct PartRow {
     pub width: Dimension,
     /// What it is cut larger by on each side, to be trimmed, mm.
     pub trim: Mm,
+    /// What became of that when the stock was measured again.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub trim_change: Option<Change>,
     /// Area of one face of one piece, finished, mm².
     pub area: f64,
     /// Whether it may be turned across the grain.
     pub may_turn: bool,
     /// Whether it is cut later, to fit.
     pub later: bool,
+}
+
+impl PartRow {
+    /// Whether it is cut otherwise than before its stock was measured again.
+    fn has_changed(&self) -> bool {
+        let changes = [self.length.change, self.width.change, self.trim_change];
+        changes.iter().any(Option::is_some)
+    }
 }
 
 /// A length or a width.
@@ -63,11 +74,11 @@ pub struct Dimension {
     pub change: Option<Change>,
 }
 
-/// A change of a dimension with its stock's thickness.
+/// A change of a dimension or an allowance with its stock's thickness.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct Change {
-    /// What it was finished, mm.
+    /// What it was, mm, of a dimension finished.
     pub was: Mm,
     /// What it has grown by, mm; negative where it has shrunk.
     pub by: Mm,
@@ -113,6 +124,8 @@ pub struct DraftRow {
     pub length: Option<Dimension>,
     /// Its width, likewise.
     pub width: Option<Dimension>,
+    /// What became of its trim when the stock was measured again.
+    pub trim_change: Option<Change>,
     /// All of it, where nothing has a problem.
     pub part: Option<PartRow>,
 }
@@ -186,6 +199,10 @@ fn row(part: &Part<'_>, shelf: &Shelf<'_>, names: &[&str], check: &mut Checker<'
         Some(None) => Some(Mm::ZERO),
         None => None,
     };
+    let trim_change = match (&part.trim, trim) {
+        (Some(Some(typed)), Some(now)) => change(typed, now, shelf),
+        _ => None,
+    };
     let mut dimension = |field: &str, typed: &Option<Typed>| {
         let typed = typed.as_ref()?;
         let finished = length(field, typed, shelf, &limits::PART, names, check)?;
@@ -197,11 +214,16 @@ fn row(part: &Part<'_>, shelf: &Shelf<'_>, names: &[&str], check: &mut Checker<'
     };
     let length = dimension("length", &part.length);
     let width = dimension("width", &part.width);
+    let whole = whole(part, shelf.stock, length, width, trim);
     DraftRow {
         number: part.number,
         length,
         width,
-        part: whole(part, shelf.stock, length, width, trim),
+        trim_change,
+        part: whole.map(|whole| PartRow {
+            trim_change,
+            ..whole
+        }),
     }
 }
 
@@ -244,6 +266,7 @@ fn whole(
         length,
         width,
         trim: trim?,
+        trim_change: None,
         area: length.finished.mm() * width.finished.mm(),
         may_turn: part.may_turn?,
         later: part.later?,
@@ -272,7 +295,7 @@ fn total<'a>(stock: &Stock<'_>, parts: impl Iterator<Item = &'a PartRow>) -> Sto
 fn notes(rows: &[DraftRow]) -> Vec<Note> {
     let parts = || rows.iter().filter_map(|row| row.part.as_ref());
     let count = |is: fn(&PartRow) -> bool| parts().filter(|part| is(part)).count();
-    let changed = count(|part| part.length.change.is_some() || part.width.change.is_some());
+    let changed = count(PartRow::has_changed);
     let later = count(|part| part.later);
     let mut notes = Vec::new();
     if changed > 0 {

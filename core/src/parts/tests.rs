@@ -129,6 +129,33 @@ fn dimensions_follow_the_stock_of_their_part() {
     assert_eq!(notes, ["thickness-changed", "cut-later"]);
 }
 
+/// Derived: 15.6 / 5 = 3.12 and 15 / 5 = 3. A part whose allowance alone changes is cut otherwise too.
+#[test]
+fn an_allowance_changes_with_its_stock() {
+    let with_trim = |trim: &str| PartRequest {
+        trim: trim.into(),
+        ..part("Shelf", 1.0, "300", "200", "Ply")
+    };
+    let stock = StockRequest {
+        former: 15.0.into(),
+        ..stock("Ply", 15.6)
+    };
+    let parts = vec![with_trim("t/5"), with_trim("2"), with_trim("")];
+    let planned = parts_list(&list(vec![stock], Vec::new(), parts)).unwrap();
+    let [follows, stays, none] = planned.plan.parts.as_slice() else {
+        panic!("three parts")
+    };
+    let change = follows.trim_change.unwrap();
+    assert!((change.was.mm() - 3.0).abs() < 1e-9 && (change.by.mm() - 0.12).abs() < 1e-9);
+    assert!((follows.length.rough.mm() - 306.24).abs() < 1e-9);
+    assert_eq!(
+        (follows.length.change, stays.trim_change, none.trim_change),
+        (None, None, None)
+    );
+    let said = planned.notes[0].message.show(|mm| mm.to_string());
+    assert!(said.contains("measured: 1."), "{said}");
+}
+
 fn problems(request: &PartsListRequest) -> Vec<(String, Code)> {
     let problems = parts_list(request).unwrap_err();
     problems

@@ -6,6 +6,7 @@ mod bookmark;
 mod dovetail;
 mod joint;
 mod keyboard;
+mod making;
 mod offline;
 mod paper;
 mod problems;

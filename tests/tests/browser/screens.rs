@@ -3,6 +3,7 @@
 use anyhow::Result;
 use notchwright_tests::browser::Page;
 
+use crate::making::ask_for_dovetails;
 use crate::steps::{cut_one_board_of_each, see, see_nothing, type_width};
 
 /// Goes from a first visit through every screen, and has a look at each.
@@ -14,6 +15,8 @@ pub(crate) async fn walk(page: &Page, mut look: impl AsyncFnMut(&str) -> Result<
     sliding(page, &mut look).await?;
     problems(page, &mut look).await?;
     sled(page, &mut look).await?;
+    drawers(page, &mut look).await?;
+    parts(page, &mut look).await?;
     shop(page, &mut look).await?;
     jobs(page, &mut look).await?;
     saw(page, &mut look).await
@@ -207,6 +210,59 @@ async fn sled_tools(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>)
     page.replace_text("#rout-width", "4").await?;
     see(page, "#rout-bit-problem", "take a bit").await?;
     look("groove problem").await
+}
+
+/// In the inches that were just chosen, and then in millimetres.
+async fn drawers(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
+    page.press("Parts").await?;
+    page.find(".main.parts .found").await?;
+    look("drawers in inches").await?;
+    page.choose("units", "mm").await?;
+    for fold in ["Room in the groove", "Applied front", "Swelling"] {
+        page.press(fold).await?;
+    }
+    page.replace_text("#drawer-applied", "18").await?;
+    page.replace_text("#drawer-appliedLap", "10").await?;
+    page.find("#drawer-bottomWood")
+        .await?
+        .select_by_label("white ash")
+        .await?;
+    see(page, ".outcome .state", "Still needed").await?;
+    look("drawers unfolded, still needed").await?;
+    page.replace_text("#drawer-bottomMoisture", "8").await?;
+    see(page, ".outcome .facts", "Bottom held at the driest").await?;
+    page.choose("drawer-heights", "by a step").await?;
+    page.replace_text("#drawer-step", "4").await?;
+    see_nothing(page, ".found.stale").await?;
+    page.press("Before you cut").await?;
+    look("graduated drawers").await?;
+    ask_for_dovetails(page).await?;
+    look("dovetailed drawers").await?;
+    page.replace_text("#drawer-width", "wide").await?;
+    page.replace_text("#drawer-lap", "18").await?;
+    page.find(".found.stale").await?;
+    look("drawers' problems, stale").await?;
+    page.replace_text("#drawer-lap", "").await?;
+    page.replace_text("#drawer-width", "900").await?;
+    see_nothing(page, ".found.stale").await?;
+    page.press("To Parts").await
+}
+
+async fn parts(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
+    page.find(".parts-rows").await?;
+    look("parts that came").await?;
+    page.press("Undo").await?;
+    page.press("Stock and grain").await?;
+    page.press("To and from a spreadsheet").await?;
+    look("parts unfolded").await?;
+    page.replace_text("#part-1-width", "300 - 2*t").await?;
+    page.replace_text("#part-2-width", "hihg").await?;
+    page.replace_text("#part-3-count", "many").await?;
+    page.replace_text("#stock-1-thickness", "12.4").await?;
+    see(page, ".parts-rows .changed", "Width was").await?;
+    look("parts changed and wrong").await?;
+    page.choose("units", "in").await?;
+    look("parts in inches").await
 }
 
 async fn shop(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {

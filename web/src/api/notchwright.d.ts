@@ -1848,6 +1848,8 @@ export interface PartRow {
   width: PartSize;
   /** What it is cut larger by on each side, to be trimmed, mm. */
   trim: number;
+  /** What became of that when the stock was measured again, where it changed. */
+  trimChange?: SizeChange;
   /** Area of one face of one piece, finished, mm². */
   area: number;
   /** Whether it may be turned across the grain. */
@@ -1866,9 +1868,9 @@ export interface PartSize {
   change?: SizeChange;
 }
 
-/** A change of a dimension with its stock's thickness. */
+/** A change of a dimension or an allowance with its stock's thickness. */
 export interface SizeChange {
-  /** What it was finished, mm. */
+  /** What it was, mm, of a dimension finished. */
   was: number;
   /** What it has grown by, mm; negative where it has shrunk. */
   by: number;

@@ -3,7 +3,7 @@
 use notchwright_core::stop::Board;
 use notchwright_core::units::{Mm, Unit, parse_length, read_number};
 
-use super::{jobs, making, rows};
+use super::{jobs, making};
 use crate::answer::sled;
 use crate::effect::Effect;
 use crate::msg::{Edit, Shelf};
@@ -114,9 +114,7 @@ pub(super) fn apply(work: &mut Work, edit: &Edit, unit: Unit) -> Outcome {
         Edit::SledParts => {
             let parts = sled::parts(work);
             let making = &mut work.job.making;
-            return parts.map_or_else(Outcome::default, |parts| {
-                rows::add_sled(making, &parts, unit)
-            });
+            return parts.map_or_else(Outcome::default, |parts| making::sled::add(making, &parts));
         }
         Edit::Making(edit) => return making::apply(&mut work.job.making, edit, unit),
         Edit::HandOver(to) => return making::drawer::hand_over(work, *to),

@@ -1,19 +1,23 @@
 //! Changes of what is made. They come with the parts' part of the program: only [`apply`] may be called from
 //! elsewhere, and only once that has come.
 
+mod boards;
 pub(super) mod drawer;
+mod handed;
 pub(super) mod sheet;
+pub(super) mod sled;
+mod table;
 
 use notchwright_core::parts::tsv::{self, PartText};
 use notchwright_core::units::Unit;
 
 use super::edit::{Outcome, placed, said};
-pub(crate) use super::rows::{part_of, stock_called};
 use crate::effect::Effect;
 use crate::msg::MakingEdit;
 use crate::notice::Notice;
 use crate::state::fields::{self, Known, part, stock};
 use crate::state::{Entry, Field, Group, Id, Making, Row, Spot};
+use table::{part_of, stock_called};
 
 /// Makes the change.
 #[inline(never)]
@@ -25,7 +29,7 @@ pub(super) fn apply(making: &mut Making, edit: &MakingEdit, unit: Unit) -> Outco
         MakingEdit::Duplicate(group, id) => {
             let row = making.rows(*group).iter().find(|row| row.id == *id);
             if let Some(row) = row.cloned() {
-                return add(making, *group, row);
+                return add(making, *group, handed::own(row));
             }
         }
         MakingEdit::Remove(group, id) => {
@@ -67,12 +71,24 @@ fn paste(making: &mut Making, text: &str, unit: Unit) -> Outcome {
     let mut added = 0;
     for row in table.rows {
         let stock = stock_called(making, &row.stock);
-        if making.parts.push(part_of(&row, stock, unit)).is_none() {
+        let form = part_of(&row, stock, unit);
+        let row = Row {
+            form,
+            ..Row::default()
+        };
+        if making.parts.push(row).is_none() {
             return said(Notice::Full);
         }
         added += 1;
     }
-    said(Notice::Pasted(added, table.problems.len()))
+    let unread = table.problems.len();
+    let says = match unread {
+        0 => format!("Parts added: {added}."),
+        _ => format!(
+            "Parts added: {added}. Cells that could not be read: {unread}; what they leave out is marked."
+        ),
+    };
+    said(Notice::Parts(says, unread > 0))
 }
 
 /// The parts as a spreadsheet takes them.

@@ -6,7 +6,6 @@ pub(crate) mod history;
 mod jobs;
 mod making;
 mod open;
-mod rows;
 mod saw;
 mod tabs;
 #[cfg(test)]
@@ -21,7 +20,7 @@ use crate::keep::{Unreadable, saved};
 use crate::model::{Chunk, Model, Part};
 use crate::msg::{Edit, HandOver, Look, Msg, SawMove};
 use crate::notice::Notice;
-use crate::state::{JointKind, PartsTool, Place, State};
+use crate::state::{JointKind, PartsTool, Place, State, Tool};
 use history::Scope;
 
 impl Model {
@@ -184,20 +183,27 @@ impl Model {
         if is_turned && self.parts.of(Chunk::Jobs) != Part::Here {
             return Vec::new();
         }
-        let needed = match edit {
-            Edit::Making(_) | Edit::HandOver(_) => Some(Chunk::Parts),
-            Edit::SledParts => Some(Chunk::Sled),
-            _ => None,
+        let needed: &[Chunk] = match edit {
+            Edit::Making(_) | Edit::HandOver(_) => &[Chunk::Parts],
+            Edit::SledParts => &[Chunk::Sled, Chunk::Parts],
+            _ => &[],
         };
-        if needed.is_some_and(|chunk| self.parts.of(chunk) != Part::Here) {
+        if needed
+            .iter()
+            .any(|chunk| self.parts.of(*chunk) != Part::Here)
+        {
             return Vec::new();
         }
         let before = self.state.clone();
         let outcome = edit::apply(&mut self.state.work, edit, self.state.units);
         if self.state.work == before.work {
             let refusal = outcome.notice.filter(Notice::is_refusal);
+            let is_there = matches!(refusal, Some(Notice::Unchanged(_)));
             refusal.into_iter().for_each(|notice| self.say(notice));
-            return Vec::new();
+            return match edit {
+                Edit::HandOver(to) if is_there => self.go_on(*to),
+                _ => Vec::new(),
+            };
         }
         if is_turned || matches!(edit, Edit::HandOver(HandOver::Joint(_))) {
             // A new joint may have the number of one that was removed.
@@ -298,7 +304,10 @@ impl Model {
     /// Fetches what is needed, and once that is under way what paper needs: nobody announces a print.
     pub(crate) fn fetch_parts(&mut self) -> Vec<Effect> {
         let mut effects = Vec::new();
-        for chunk in self.needed().chain([Chunk::Jobs]) {
+        // The sled's own parts go there.
+        let is_base = self.state.place == Place::Sled && self.state.sled.tool == Tool::Base;
+        let beside = is_base.then_some(Chunk::Parts);
+        for chunk in self.needed().chain(beside).chain([Chunk::Jobs]) {
             if self.parts.of(chunk) == Part::Away {
                 self.parts.set(chunk, Part::Asked);
                 effects.push(Effect::Fetch(chunk));

@@ -4,6 +4,8 @@ mod course;
 mod jobs;
 mod making;
 mod making_drawer;
+mod making_handed;
+mod making_joint;
 mod open;
 mod rows;
 mod saw;

@@ -2,13 +2,14 @@
 
 use notchwright_core::drawer::{
     AppliedFrontRequest, DrawerBottomRequest, DrawerBoxPlan, DrawerBoxRequest, DrawerGrooveRequest,
-    DrawerHeightsRequest, DrawerJointRequest, DrawerLayoutRequest, DrawerSizeRequest, drawer_box,
+    DrawerHeightsRequest, DrawerSizeRequest, drawer_box,
 };
 use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::BoardRequest;
 use notchwright_core::wood::{ClimateRequest, SolidWoodRequest};
 
-use super::{Draft, FieldProblem, Outcome, finish, joint};
+use super::corner::corner;
+use super::{Draft, FieldProblem, Outcome, finish};
 use crate::state::fields::{Known, drawer};
 use crate::state::{Field, Work};
 
@@ -56,7 +57,9 @@ fn request(draft: &mut Draft<'_>) -> DrawerBoxRequest {
         (Given::Value(side), Given::Value(front)) => Some(side.min(*front)),
         _ => None,
     };
-    let wood = wood(draft);
+    let wood = boards_wood(draft);
+    let bottom = bottom(draft, thinner);
+    let moves = !wood.is_missing() || !bottom.wood.is_missing();
     DrawerBoxRequest {
         size: size.into(),
         count,
@@ -68,8 +71,8 @@ fn request(draft: &mut Draft<'_>) -> DrawerBoxRequest {
         },
         applied: applied(draft),
         joint: corner(draft).into(),
-        bottom: bottom(draft, thinner).into(),
-        climate: only(!wood.is_missing(), || climate(draft)),
+        bottom: bottom.into(),
+        climate: only(moves, || climate(draft)),
         wood,
         side: BoardRequest { thickness: side }.into(),
         front: BoardRequest { thickness: front }.into(),
@@ -85,7 +88,7 @@ fn only<T>(is_asked: bool, what: impl FnOnce() -> T) -> Given<T> {
 }
 
 /// The word chosen for a field; nothing while the first is meant.
-fn word<'a>(draft: &Draft<'a>, field: Known) -> &'a str {
+pub(super) fn word<'a>(draft: &Draft<'a>, field: Known) -> &'a str {
     draft.work().job.making.drawer.text(field.name())
 }
 
@@ -161,66 +164,6 @@ fn applied(draft: &mut Draft<'_>) -> Given<AppliedFrontRequest> {
     })
 }
 
-fn corner(draft: &mut Draft<'_>) -> DrawerJointRequest {
-    let (saw, sled) = joint::chosen_pair(draft);
-    let first = match word(draft, drawer::FIRST) {
-        "" => "pin",
-        first => first,
-    };
-    let request = DrawerJointRequest {
-        kind: "box".into(),
-        layout: layout(draft).into(),
-        first: first.into(),
-        cutter: joint::chosen_cutter(draft),
-        screw: joint::chosen_screw(draft, sled),
-        saw: joint::reach(draft, saw, sled).into(),
-        ..DrawerJointRequest::default()
-    };
-    for (place, here) in OF_SHOP {
-        draft.answers_for(place, here);
-    }
-    request
-}
-
-/// Where the shop's fields are in a joint's request, and where in this.
-const OF_SHOP: [(&str, &str); 14] = [
-    ("cutter", "joint.cutter"),
-    ("cutter.kerf", "joint.cutter.kerf"),
-    ("cutter.diameter", "joint.cutter.diameter"),
-    (
-        "cutter.grind.bevelDegrees",
-        "joint.cutter.grind.bevelDegrees",
-    ),
-    ("cutter.overlap", "joint.cutter.overlap"),
-    ("screw", "joint.screw"),
-    ("screw.lead", "joint.screw.lead"),
-    ("screw.threadsPerInch", "joint.screw.threadsPerInch"),
-    ("screw.divisions", "joint.screw.divisions"),
-    ("screw.backlash", "joint.screw.backlash"),
-    ("screw.travel", "joint.screw.travel"),
-    ("saw.greatestHeight", "joint.saw.greatestHeight"),
-    ("saw.base", "joint.saw.base"),
-    ("saw.window", "joint.saw.window"),
-];
-
-fn layout(draft: &mut Draft<'_>) -> DrawerLayoutRequest {
-    let kind = |kind: &str| DrawerLayoutRequest {
-        kind: kind.into(),
-        ..DrawerLayoutRequest::default()
-    };
-    match word(draft, drawer::LAYOUT) {
-        "count" => DrawerLayoutRequest {
-            count: draft.number("joint.layout.count", drawer::FINGERS.alone()),
-            ..kind("count")
-        },
-        "finger" => DrawerLayoutRequest {
-            width: draft.length("joint.layout.width", drawer::FINGER.alone()),
-            ..kind("finger")
-        },
-        _ => kind("onePass"),
-    }
-}
-
 fn bottom(draft: &mut Draft<'_>, thinner: Option<f64>) -> DrawerBottomRequest {
     let depth = thinner.map_or(USUAL_DEPTH, |thinner| USUAL_DEPTH.min(thinner / 2.0));
     let mut length = |path, field: Known| draft.length(path, field.alone());
@@ -235,20 +178,42 @@ fn bottom(draft: &mut Draft<'_>, thinner: Option<f64>) -> DrawerBottomRequest {
             ..DrawerGrooveRequest::default()
         }
         .into(),
-        ..DrawerBottomRequest::default()
+        wood: bottom_wood(draft),
     }
 }
 
-fn wood(draft: &mut Draft<'_>) -> Given<SolidWoodRequest> {
-    let species = word(draft, drawer::WOOD);
-    let sawn = match word(draft, drawer::SAWN) {
+fn boards_wood(draft: &mut Draft<'_>) -> Given<SolidWoodRequest> {
+    wood(
+        draft,
+        [drawer::WOOD, drawer::SAWN, drawer::MOISTURE],
+        "wood.moisture",
+    )
+}
+
+fn bottom_wood(draft: &mut Draft<'_>) -> Given<SolidWoodRequest> {
+    let fields = [
+        drawer::BOTTOM_WOOD,
+        drawer::BOTTOM_SAWN,
+        drawer::BOTTOM_MOISTURE,
+    ];
+    wood(draft, fields, "bottom.wood.moisture")
+}
+
+/// Solid wood, once its species is chosen.
+fn wood(
+    draft: &mut Draft<'_>,
+    [species, sawn, moisture]: [Known; 3],
+    at: &'static str,
+) -> Given<SolidWoodRequest> {
+    let species = word(draft, species);
+    let sawn = match word(draft, sawn) {
         "" => "flat",
         sawn => sawn,
     };
     only(!species.is_empty(), || SolidWoodRequest {
         species: species.into(),
         sawn: sawn.into(),
-        moisture: draft.number("wood.moisture", drawer::MOISTURE.alone()),
+        moisture: draft.number(at, moisture.alone()),
         ..SolidWoodRequest::default()
     })
 }

@@ -1,6 +1,7 @@
 //! What follows for what is made. It comes with the parts' part of the program: only [`answer`] may be called from
 //! elsewhere, and only once that has come.
 
+mod corner;
 pub(crate) mod drawer;
 mod parts;
 pub(crate) mod sheet;

@@ -60,8 +60,20 @@ impl Known {
 
     /// Its name.
     #[must_use]
-    pub fn name(self) -> &'static str {
+    pub const fn name(self) -> &'static str {
         self.name
+    }
+
+    /// What it is called in the page.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        self.label
+    }
+
+    /// Which form or list it is of.
+    #[must_use]
+    pub fn group(self) -> Group {
+        self.group
     }
 }
 
@@ -106,18 +118,32 @@ fields! {
         APPLIED: Length = "applied", "Applied front, thickness";
         APPLIED_LAP: Length = "appliedLap", "Reaches past by";
         APPLIED_GAP: Length = "appliedGap", "Gap between two fronts";
+        JOINT: Name = "joint", "Corners";
         LAYOUT: Name = "layout", "Fingers";
         FINGERS: Number = "fingers", "Number of fingers";
         FINGER: Length = "finger", "Width of each finger";
         FIRST: Name = "first", "Sides begin below with";
+        TAILS: Number = "tails", "Number of tails";
+        PINS: Name = "pins", "Pins";
+        NARROW_PIN: Length = "narrowPin", "Pin, outer face";
+        HALF_PIN: Length = "halfPin", "Half-pin, outer face";
+        TAIL_TO_PIN: Number = "tailToPin", "Tail to pin, mid thickness";
+        SLOPE: Name = "slope", "Slope of the flanks";
+        RUN: Number = "run", "One to";
+        DEGREES: Number = "degrees", "Degrees";
+        LAP: Length = "lap", "Lap";
+        PIN_CUTTER: Name = "pinCutter", "Cutter for the pins";
         BOTTOM: Length = "bottom", "Bottom, thickness";
         BOTTOM_ROOM: Length = "bottomRoom", "Room around the bottom";
         GROOVE_FROM: Length = "grooveFrom", "Lower edge to groove";
         GROOVE_DEPTH: Length = "grooveDepth", "Groove depth";
         GROOVE_ROOM: Length = "grooveRoom", "Groove wider than bottom";
-        WOOD: Name = "wood", "Wood";
-        SAWN: Name = "sawn", "Sawn";
-        MOISTURE: Number = "moisture", "Moisture now, %";
+        WOOD: Name = "wood", "Wood of the boards";
+        SAWN: Name = "sawn", "Boards are sawn";
+        MOISTURE: Number = "moisture", "Boards' moisture now, %";
+        BOTTOM_WOOD: Name = "bottomWood", "Wood of the bottom";
+        BOTTOM_SAWN: Name = "bottomSawn", "The bottom is sawn";
+        BOTTOM_MOISTURE: Number = "bottomMoisture", "Bottom's moisture now, %";
         AIR: Name = "air", "It will stand in";
         DRIEST: Number = "driest", "At the driest, %";
         WETTEST: Number = "wettest", "At the dampest, %";
@@ -134,6 +160,7 @@ fields! {
         MAY_TURN: Name = "mayTurn", "Grain";
         TRIM: Sum = "trim", "To trim, each side";
         LATER: Name = "later", "Cut";
+        FROM: Name = "from", "Comes from";
     }
 
     /// What parts are cut from.
@@ -141,6 +168,7 @@ fields! {
         NAME: Name = "name", "Name";
         THICKNESS: Length = "thickness", "Measured";
         FORMER: Length = "former", "Thickness before";
+        FROM: Name = "from", "Comes from";
     }
 
     /// A sheet, a board or an off-cut.
@@ -175,5 +203,6 @@ fields! {
     measure of Measures {
         NAME: Name = "name", "Name";
         VALUE: Sum = "value", "Length";
+        FROM: Name = "from", "Comes from";
     }
 }

@@ -22,7 +22,7 @@ mod ticks;
 pub struct Form(Rc<Vec<(String, Entry)>>);
 
 /// More fields than any form has.
-const MOST_FIELDS: usize = 40;
+const MOST_FIELDS: usize = 64;
 /// Bytes: longer than the name of any field.
 const LONGEST_NAME: usize = 24;
 

@@ -1,17 +1,18 @@
 //! Drawers gone on with elsewhere: their joint as one of the job's, their boards as parts.
 
-use notchwright_core::drawer::{DrawerBoxPlan, DrawerPlan, Nudged, PartRow};
-use notchwright_core::units::{Mm, Unit, parse_length};
+use notchwright_core::drawer::{DrawerBoxPlan, DrawerPlan, Nudged};
+use notchwright_core::units::{Mm, Unit, write_number};
 
+use super::{boards, said};
 use crate::answer::making::drawer::plan;
 use crate::msg::HandOver;
 use crate::notice::Notice;
-use crate::state::fields::{drawer, part, stock};
+use crate::state::fields::{Known, drawer};
 use crate::state::{
-    Edge, Ends, Entry, First, Form, GrooveForm, Id, Item, JointForm, JointKind, LayoutKind,
-    Leftover, Making, PiecesForm, Row, Work,
+    DovetailForm, Edge, Ends, Entry, First, Form, GrooveForm, Id, JointForm, JointKind, LayoutKind,
+    Leftover, PiecesForm, PinsBy, SlopeBy, Work,
 };
-use crate::update::edit::{Outcome, said};
+use crate::update::edit::Outcome;
 
 /// Adds what follows from the drawers; nothing happens while their fields do not say what.
 #[inline(never)]
@@ -19,34 +20,50 @@ pub(crate) fn hand_over(work: &mut Work, to: HandOver) -> Outcome {
     let Some(plan) = plan(work) else {
         return Outcome::default();
     };
-    let is_added = match to {
-        HandOver::Joint(place) => plan
-            .drawers
-            .get(place)
-            .is_some_and(|drawer| add_joint(work, &plan, place, drawer)),
-        HandOver::Parts => add_parts(&mut work.job.making, &plan.parts),
-    };
-    if is_added {
-        Outcome::default()
+    match to {
+        HandOver::Joint(place) => {
+            let drawer = plan.drawers.get(place);
+            drawer.map_or_else(Outcome::default, |drawer| {
+                add_joint(work, &plan, place, drawer)
+            })
+        }
+        HandOver::Parts => boards::add(&mut work.job.making, &plan.parts),
+    }
+}
+
+/// To a hundredth, as it is shown: always in millimetres, so that it is the same whenever it is handed over.
+pub(super) fn length(length: Mm) -> Entry {
+    Entry::mm(&write_number(length.mm(), 2))
+}
+
+/// A drawer's height. Where whole fingers of some width make it, it is as they make it.
+pub(super) fn height(height: Mm, form: &Form) -> Entry {
+    let is_shared = form.text(drawer::LAYOUT.name()) == "count";
+    if is_shared || is_dovetailed(form) {
+        length(height)
     } else {
-        said(Notice::Full)
+        Entry::of(height, Unit::Mm)
     }
 }
 
-fn length(length: Mm) -> Entry {
-    Entry::of(length, Unit::Mm)
+fn is_dovetailed(form: &Form) -> bool {
+    form.text(drawer::JOINT.name()) == "dovetail"
 }
 
-fn add_joint(work: &mut Work, plan: &DrawerBoxPlan, place: usize, drawer: &DrawerPlan) -> bool {
+fn add_joint(work: &mut Work, plan: &DrawerBoxPlan, place: usize, drawer: &DrawerPlan) -> Outcome {
     if !work.job.joints.has_room() {
-        return false;
+        return said(Notice::Full);
     }
-    let joint = joint(work, plan, place, drawer);
+    let called = match plan.drawers.len() {
+        1 => "Drawer".to_owned(),
+        _ => format!("Drawer {}", place + 1),
+    };
+    let joint = joint(work, &called, drawer);
     work.add_joint(joint);
-    true
+    Outcome::default()
 }
 
-fn joint(work: &Work, plan: &DrawerBoxPlan, place: usize, drawer: &DrawerPlan) -> JointForm {
+fn joint(work: &Work, called: &str, drawer: &DrawerPlan) -> JointForm {
     let form = &work.job.making.drawer;
     let thickness = |name: &str| {
         let board = drawer.boards.iter().find(|board| board.name == name);
@@ -60,32 +77,73 @@ fn joint(work: &Work, plan: &DrawerBoxPlan, place: usize, drawer: &DrawerPlan) -
         "socket" => First::Socket,
         _ => First::Pin,
     };
-    let what = match plan.drawers.len() {
-        1 => "Drawer".to_owned(),
-        _ => format!("Drawer {}", place + 1),
-    };
-    JointForm {
-        kind: JointKind::Box,
-        name: Entry::mm(&format!("{what}, sides to front and back")),
-        width: length(drawer.height),
+    let common = JointForm {
+        name: Entry::mm(&format!("{called}, sides to front and back")),
+        width: height(drawer.height, form),
         thickness_a: thickness("side"),
         thickness_b: thickness("front"),
+        glue_gap: Entry::mm("0.05"),
+        proud: Entry::default(),
+        pieces: pieces(drawer),
+        ..work.blank_joint()
+    };
+    if is_dovetailed(form) {
+        return JointForm {
+            kind: JointKind::Dovetail,
+            dovetail: dovetail(form),
+            groove: GrooveForm::default(),
+            ..common
+        };
+    }
+    JointForm {
+        kind: JointKind::Box,
         layout,
         count: Entry::mm(&drawer.joint.count.to_string()),
         leftover: Leftover::Ends,
         first,
-        glue_gap: Entry::mm("0.05"),
-        proud: Entry::default(),
         groove: groove(drawer),
-        pieces: PiecesForm {
-            what: Entry::mm("drawer"),
-            count: Entry::mm(&drawer.count.to_string()),
-            names_a: Entry::mm("left side; right side"),
-            names_b: Entry::mm("front; back"),
-            ends_a: Ends::Both,
-            ends_b: Ends::Both,
+        ..common
+    }
+}
+
+fn pieces(drawer: &DrawerPlan) -> PiecesForm {
+    PiecesForm {
+        what: Entry::mm("drawer"),
+        count: Entry::mm(&drawer.count.to_string()),
+        names_a: Entry::mm("left side; right side"),
+        names_b: Entry::mm("front; back"),
+        ends_a: Ends::Both,
+        ends_b: Ends::Both,
+    }
+}
+
+/// What was typed of the dovetails goes on as it was typed.
+fn dovetail(form: &Form) -> DovetailForm {
+    let typed = |field: Known| form.get(field.name()).cloned().unwrap_or_default();
+    DovetailForm {
+        tails: typed(drawer::TAILS),
+        by: match form.text(drawer::PINS.name()) {
+            "ratio" => PinsBy::Ratio,
+            "equal" => PinsBy::Equal,
+            "narrowest" => PinsBy::Narrowest,
+            _ => PinsBy::Widths,
         },
-        ..work.blank_joint()
+        narrow_pin: typed(drawer::NARROW_PIN),
+        half_pin: typed(drawer::HALF_PIN),
+        ratio: typed(drawer::TAIL_TO_PIN),
+        slope_by: match form.text(drawer::SLOPE.name()) {
+            "degrees" => SlopeBy::Degrees,
+            _ => SlopeBy::Run,
+        },
+        run: typed(drawer::RUN),
+        degrees: typed(drawer::DEGREES),
+        lap: typed(drawer::LAP),
+        pin_cutter: form
+            .text(drawer::PIN_CUTTER.name())
+            .parse()
+            .map(Id)
+            .unwrap_or_default(),
+        ..DovetailForm::default()
     }
 }
 
@@ -95,77 +153,18 @@ fn groove(drawer: &DrawerPlan) -> GrooveForm {
     let hundredths = groove.from_edge.mm() * 100.0;
     let moved = drawer.nudges.iter().find(|it| it.what == Nudged::Groove);
     let from_edge = match moved {
-        Some(nudge) if nudge.to < nudge.from => Mm::new(hundredths.floor() / 100.0),
-        Some(_) => Mm::new(hundredths.ceil() / 100.0),
+        Some(nudge) if nudge.to < nudge.from => Mm::new((hundredths - ASIDE).floor() / 100.0),
+        Some(_) => Mm::new((hundredths + ASIDE).ceil() / 100.0),
         None => Some(groove.from_edge),
     };
     GrooveForm {
         on: true,
         edge: Edge::Reference,
-        from_edge: length(from_edge.unwrap_or(groove.from_edge)),
-        width: length(groove.width),
-        depth: length(groove.depth),
+        from_edge: Entry::of(from_edge.unwrap_or(groove.from_edge), Unit::Mm),
+        width: Entry::of(groove.width, Unit::Mm),
+        depth: Entry::of(groove.depth, Unit::Mm),
     }
 }
 
-/// Adds all of them, or none where there is no room for all.
-fn add_parts(making: &mut Making, rows: &[PartRow]) -> bool {
-    let before = making.clone();
-    let mut of_boards = Vec::new();
-    for row in rows {
-        let is_bottom = row.stock == "bottoms";
-        // A board and a bottom of the same thickness are not cut from the same.
-        let others: &[Id] = if is_bottom { &of_boards } else { &[] };
-        let stock = stock_of(making, row, others);
-        let added = stock.and_then(|stock| making.parts.push(part_of(row, stock)));
-        if added.is_none() {
-            *making = before;
-            return false;
-        }
-        of_boards.extend(stock.filter(|_| !is_bottom));
-    }
-    true
-}
-
-/// A stock of this thickness, which is added where there is none.
-fn stock_of(making: &mut Making, row: &PartRow, others: &[Id]) -> Option<Id> {
-    let is_as_thick = |stock: &&Row| {
-        let entry = stock.form.get(stock::THICKNESS.name());
-        let read = entry.and_then(|entry| parse_length(&entry.text, entry.unit).ok());
-        read.is_some_and(|thickness| thickness.is_same(row.thickness))
-    };
-    let mut stocks = making.stocks.items().iter();
-    let known = stocks.find(|stock| is_as_thick(stock) && !others.contains(&stock.id()));
-    let known = known.map(Item::id);
-    known.or_else(|| {
-        let form = Form::default()
-            .with(stock::NAME.name(), Entry::mm(&capital(row.stock)))
-            .with(stock::THICKNESS.name(), length(row.thickness));
-        making.stocks.push(Row {
-            form,
-            ..Row::default()
-        })
-    })
-}
-
-fn part_of(row: &PartRow, stock: Id) -> Row {
-    let may_turn = if row.may_turn { "yes" } else { "" };
-    let form = Form::default()
-        .with(part::NAME.name(), Entry::mm(&capital(&row.name)))
-        .with(part::COUNT.name(), Entry::mm(&row.count.to_string()))
-        .with(part::LENGTH.name(), length(row.length))
-        .with(part::WIDTH.name(), length(row.width))
-        .with(part::STOCK.name(), Entry::mm(&stock.to_string()))
-        .with(part::MAY_TURN.name(), Entry::mm(may_turn));
-    Row {
-        form,
-        ..Row::default()
-    }
-}
-
-/// The same with a capital letter.
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|first| first.to_ascii_uppercase());
-    first.into_iter().chain(letters).collect()
-}
+/// Hundredths of a millimetre that a finger's edge can be off by, the height being rounded.
+const ASIDE: f64 = 1.3;

@@ -28,6 +28,10 @@ fn type_in(model: &mut Model, field: Field, text: &str) {
     model.update(Msg::Edit(Edit::Type(field, text.into())));
 }
 
+fn added(parts: usize) -> Notice {
+    Notice::Parts(format!("Parts added: {parts}."), false)
+}
+
 fn rows(model: &Model, group: Group) -> &[Row] {
     model.state.work.job.making.rows(group)
 }
@@ -76,9 +80,9 @@ fn a_list_is_full_at_five_hundred() {
         &mut model,
         MakingEdit::Paste("Slat\t2\t600\t40\n".repeat(free)),
     );
-    assert_eq!(model.notices, [Notice::Pasted(free, 0)]);
+    assert_eq!(model.notices, [added(free)]);
     edit(&mut model, MakingEdit::Add(Group::Parts));
-    assert_eq!(model.notices, [Notice::Pasted(free, 0), Notice::Full]);
+    assert_eq!(model.notices, [added(free), Notice::Full]);
     edit(&mut model, MakingEdit::Paste("Slat\t2\t600\t40\n".into()));
     assert_eq!(rows(&model, Group::Parts).len(), 500);
     let (again, _) = opened_with(&model.state);
@@ -118,6 +122,7 @@ fn stock_that_is_measured_anew_knows_what_it_was() {
 fn dimensions_follow_the_stock() {
     let mut model = open();
     type_in(&mut model, part::WIDTH.of(Id(1)), "high - 2*t");
+    type_in(&mut model, part::TRIM.of(Id(1)), "t/4");
     let width = |model: &Model| {
         model.answer.making.as_ref().unwrap().parts.rows[0]
             .width
@@ -129,6 +134,10 @@ fn dimensions_follow_the_stock() {
     assert_eq!(width(&model).finished.mm(), 114.0);
     let change = width(&model).change.unwrap();
     assert_eq!((change.was.mm(), change.by.mm()), (116.0, -2.0));
+    let trim = model.answer.making.as_ref().unwrap().parts.rows[0]
+        .trim_change
+        .unwrap();
+    assert_eq!((trim.was.mm(), trim.by.mm()), (3.0, 0.25));
 }
 
 #[test]
@@ -181,7 +190,7 @@ fn a_table_becomes_parts_and_parts_a_table() {
     let before = rows(&model, Group::Parts).len();
     let table = "Shelf\t3\t300 - 2*t\t200\tAsh, 18\r\nBack\t1\t600\t400\tHardboard\tyes\r\n";
     edit(&mut model, MakingEdit::Paste(table.into()));
-    assert_eq!(model.notices, [Notice::Pasted(2, 0)]);
+    assert_eq!(model.notices, [added(2)]);
     let added = &rows(&model, Group::Parts)[before..];
     let stocks = rows(&model, Group::Stocks);
     assert_eq!(text(&added[0], part::LENGTH), "300 - 2*t");
@@ -202,30 +211,6 @@ fn a_table_becomes_parts_and_parts_a_table() {
     edit(&mut model, MakingEdit::Paste(copied.clone()));
     let forms = |rows: &[Row]| rows.iter().map(|row| row.form.clone()).collect::<Vec<_>>();
     assert_eq!(forms(rows(&model, Group::Parts)), forms(&all));
-}
-
-/// Twice is no harm: the measurements are the same, the parts are there twice.
-#[test]
-fn the_sled_becomes_parts_for_this_saw() {
-    let mut model = started();
-    model.update(Msg::Go(Place::Sled));
-    assert_eq!(model.update(Msg::Edit(Edit::SledParts)), []);
-    model.update(Msg::Came(Chunk::Sled));
-    let before = model.state.work.job.making.clone();
-    model.update(Msg::Edit(Edit::SledParts));
-    model.update(Msg::Edit(Edit::SledParts));
-    assert_eq!(model.notices, [Notice::Pasted(3, 0)]);
-    let added = &rows(&model, Group::Parts)[before.rows(Group::Parts).len()..];
-    assert_eq!(added.len(), 6);
-    assert_eq!(text(&added[0], part::NAME), "Base");
-    assert_eq!(text(&added[0], part::LENGTH), "base_length");
-    let measures = &rows(&model, Group::Measures)[before.rows(Group::Measures).len()..];
-    assert_eq!(measures.len(), 4);
-    assert_eq!(text(&measures[0], measure::VALUE), "560");
-    model.update(Msg::Go(Place::Parts));
-    model.update(Msg::Came(Chunk::Parts));
-    let base = &model.answer.making.as_ref().unwrap().parts.rows[before.rows(Group::Parts).len()];
-    assert_eq!(base.width.unwrap().finished.mm(), 520.0);
 }
 
 #[test]

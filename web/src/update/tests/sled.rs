@@ -57,7 +57,7 @@ fn the_part_is_asked_for_once_when_its_place_is_opened() {
     assert_eq!(model.parts.of(Chunk::Sled), Part::Asked);
     model.update(Msg::Go(Place::Shop));
     assert_eq!(model.update(Msg::Go(Place::Sled)), [Effect::ScrollToTop]);
-    assert_eq!(model.update(Msg::Look(Look::Tool(Tool::Base))), []);
+    assert_eq!(model.update(Msg::Look(Look::Tool(Tool::Screw))), []);
     assert_eq!(model.answer.sled, None);
 
     assert_eq!(model.update(Msg::Came(Chunk::Sled)), []);

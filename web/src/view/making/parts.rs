@@ -2,7 +2,7 @@
 
 use notchwright_core::parts::{Change, Dimension, DraftRow, StockTotal};
 use notchwright_core::units::{Mm, Unit};
-use yew::{Html, InputEvent, TargetCast, html};
+use yew::{Html, InputEvent, TargetCast, classes, html};
 
 use super::rows::{add, buttons, called, reference, referred, remove, words};
 use crate::msg::{Edit, MakingEdit, Msg};
@@ -39,7 +39,7 @@ pub(super) fn form(context: Context<'_>) -> Html {
 fn stock_row(place: usize, row: &Row, context: Context<'_>) -> Html {
     let name = called(row, place, "Stock");
     html! {
-        <li key={row.id.0} class="row pair">
+        <li key={row.id.0} class="row pair stock">
             { entries([stock::NAME, stock::THICKNESS].map(|field| field.of(row.id)), context) }
             { remove(Group::Stocks, row.id, &name, context) }
             { former(row, context) }
@@ -108,7 +108,7 @@ fn part_row(place: usize, row: &Row, found: Option<&DraftRow>, context: Context<
     html! {
         <li key={row.id.0} class="row part">
             <b class="number"><span class="for-readers">{ "Part " }</span>{ number }</b>
-            <div class="cells">
+            <div class={classes!("cells", has_long_sum(row).then_some("sums"))}>
                 { entry(field(part::NAME), context) }
                 { entry(field(part::COUNT), context) }
                 { entry(field(part::LENGTH), context) }
@@ -120,6 +120,13 @@ fn part_row(place: usize, row: &Row, found: Option<&DraftRow>, context: Context<
     }
 }
 
+/// Whether a length or a width is longer than half of a phone shows.
+fn has_long_sum(row: &Row) -> bool {
+    const SHOWN: usize = 8;
+    let mut dimensions = [part::LENGTH, part::WIDTH].into_iter();
+    dimensions.any(|field| row.form.text(field.name()).len() > SHOWN)
+}
+
 /// What the dimensions come to, and what became of them.
 fn size(found: &DraftRow, context: Context<'_>) -> Html {
     let finished = |dimension: Option<Dimension>| {
@@ -128,10 +135,14 @@ fn size(found: &DraftRow, context: Context<'_>) -> Html {
             |it| show::bare(it.finished, context.unit()),
         )
     };
-    let changes = [("Length", found.length), ("Width", found.width)];
+    let changes = [
+        ("Length", found.length.and_then(|it| it.change)),
+        ("Width", found.width.and_then(|it| it.change)),
+        ("Trim at each side", found.trim_change),
+    ];
     let changed = changes
         .into_iter()
-        .filter_map(|(name, it)| Some((name, it?.change?)))
+        .filter_map(|(name, change)| Some((name, change?)))
         .map(|(name, change)| change_shown(name, change, context));
     let unit = context.unit().symbol();
     html! {

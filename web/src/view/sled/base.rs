@@ -10,6 +10,7 @@ use notchwright_core::sled::SledFitPlan;
 use yew::{Callback, Html, MouseEvent, classes, html};
 
 use super::fit::pair;
+use crate::model::{Chunk, Part};
 use crate::msg::{Edit, Look, Msg};
 use crate::state::{Entry, PaperSize, Prints};
 use crate::view::context::Context;
@@ -106,7 +107,9 @@ fn buttons(planned: &Rc<Planned<SledFitPlan>>, context: Context<'_>) -> Html {
             <button type="button" class="button" onclick={save(planned, context)}>{ "Save as SVG" }</button>
             <button type="button" class="button" onclick={save_dxf(planned, context)}>{ "Save as DXF" }</button>
             <button type="button" class="button" onclick={context.send(Msg::Print)}>{ "Print" }</button>
-            <button type="button" class="button" onclick={context.edit(Edit::SledParts)}>{ "Add its parts to this job" }</button>
+            if context.model.parts.of(Chunk::Parts) == Part::Here {
+                <button type="button" class="button" onclick={context.edit(Edit::SledParts)}>{ "Add its parts to this job" }</button>
+            }
         </div>
     }
 }

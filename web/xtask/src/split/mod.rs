@@ -62,6 +62,7 @@ const CHUNKS: &[Chunk] = &[
             "notchwright_web::update::making::drawer::hand_over",
             "notchwright_web::update::making::sheet::act",
             "notchwright_web::update::making::sheet::goes_on",
+            "notchwright_web::update::making::sled::add",
         ],
     },
     Chunk {

@@ -72,6 +72,7 @@ fn one(
                 { sizes(drawer, context) }
                 { groove(drawer, context) }
                 { swelling(found, place, drawer, context) }
+                { bottom(drawer, context) }
             </dl>
             { for drawer.nudges.iter().map(|nudge| nudged(nudge, context)) }
             if is_current {
@@ -96,15 +97,36 @@ fn product(lengths: &[Mm], context: Context<'_>) -> String {
     format!("{}{gap}{}", all.join(" × "), unit.symbol())
 }
 
+/// What a solid bottom does in its groove.
+fn bottom(drawer: &DrawerPlan, context: Context<'_>) -> Html {
+    let Some(moves) = drawer.bottom.movement else {
+        return Html::default();
+    };
+    let length = |length| context.length(length);
+    let says = format!(
+        "at each edge; from front to back it is then {}, at the dampest {}",
+        length(moves.driest),
+        length(moves.wettest)
+    );
+    fact("Bottom held at the driest", length(moves.held_least), says)
+}
+
 fn sizes(drawer: &DrawerPlan, context: Context<'_>) -> Html {
     let inside = drawer.inside;
-    let finger = drawer.joint.finger_width.map(|width| context.length(width));
-    let fingers = format!("{} of {}", drawer.joint.count, finger.unwrap_or_default());
+    let count = drawer.joint.count;
+    let joint = match drawer.joint.finger_width {
+        Some(width) => fact(
+            "Fingers",
+            format!("{count} of {}", context.length(width)),
+            None,
+        ),
+        None => fact("Tails", count.to_string(), None),
+    };
     html! {
         <>
             { fact("Outside", product(&[drawer.width, drawer.height, drawer.depth], context), "width, height, depth".to_owned()) }
             { fact("Inside", product(&[inside.width, inside.height, inside.depth], context), None) }
-            { fact("Fingers", fingers, None) }
+            { joint }
         </>
     }
 }

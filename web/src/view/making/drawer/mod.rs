@@ -1,19 +1,18 @@
 //! Drawers: from an opening to boards, bottoms and joints.
 
+mod corner;
 mod found;
+mod swelling;
 
 pub(super) use found::outcome;
 
 use notchwright_core::units::Mm;
-use notchwright_core::wood::SPECIES;
-use yew::{AttrValue, Callback, Html, html};
+use yew::{Html, html};
 
 use super::rows::words;
-use crate::msg::{Edit, MakingEdit, Msg};
 use crate::state::Field;
 use crate::state::fields::{Known, drawer};
 use crate::view::context::Context;
-use crate::view::select::Select;
 use crate::view::tool::{entries, folded, group, hinted, said};
 
 /// The form.
@@ -21,10 +20,10 @@ pub(super) fn form(context: Context<'_>) -> Html {
     html! {
         <>
             { group("Drawers", size(context)) }
-            { group("Boards and joint", boards(context)) }
+            { group("Boards and joint", corner::view(context)) }
             { group("Bottom", bottom(context)) }
             { applied(context) }
-            { wood(context) }
+            { swelling::view(context) }
         </>
     }
 }
@@ -86,40 +85,6 @@ fn opening(context: Context<'_>) -> Html {
     }
 }
 
-fn boards(context: Context<'_>) -> Html {
-    let rule = match word(drawer::LAYOUT, context) {
-        "count" => Some(drawer::FINGERS),
-        "finger" => Some(drawer::FINGER),
-        _ => None,
-    };
-    html! {
-        <>
-            <div class="fields">{ entries(all([drawer::SIDE, drawer::FRONT]), context) }</div>
-            { choice(drawer::LAYOUT, &[("", "one pass each"), ("finger", "so wide"), ("count", "so many")], context) }
-            <div class="fields">{ entries(rule.map(Known::alone), context) }</div>
-            { choice(drawer::FIRST, &[("", "a pin"), ("socket", "a socket")], context) }
-            <p class="quiet">{ tools(context) }</p>
-        </>
-    }
-}
-
-/// What the joint is cut with.
-fn tools(context: Context<'_>) -> String {
-    let shop = &context.model.state.work.shop;
-    let cutter = shop.cutters.chosen().map(|it| it.name.text.trim());
-    let screw = shop.screws.chosen().map(|it| it.name.text.trim());
-    let called = |name: Option<&str>, none: &str| match name {
-        None => none.to_owned(),
-        Some("") => "the chosen one without a name".to_owned(),
-        Some(name) => name.to_owned(),
-    };
-    format!(
-        "A box joint with the shop's cutter ({}) and screw ({}).",
-        called(cutter, "there is none"),
-        called(screw, "there is none")
-    )
-}
-
 fn bottom(context: Context<'_>) -> Html {
     let seldom = all([drawer::BOTTOM_ROOM, drawer::GROOVE_ROOM]);
     let is_usual = seldom.iter().all(|field| context.text(*field).is_empty());
@@ -167,84 +132,6 @@ fn applied(context: Context<'_>) -> Html {
         },
         context,
     )
-}
-
-fn wood(context: Context<'_>) -> Html {
-    let species = word(drawer::WOOD, context);
-    let inside = all([
-        drawer::MOISTURE,
-        drawer::DRIEST,
-        drawer::WETTEST,
-        drawer::TEMPERATURE,
-    ]);
-    let says = match species {
-        "" => "boards that do not move".to_owned(),
-        species => spelled(species),
-    };
-    folded(
-        "Swelling",
-        says,
-        &inside,
-        html! {
-            <>
-                { species_list(species, context) }
-                if !species.is_empty() { { air(context) } }
-            </>
-        },
-        context,
-    )
-}
-
-fn air(context: Context<'_>) -> Html {
-    let by_humidity = word(drawer::AIR, context).is_empty();
-    html! {
-        <>
-            { choice(drawer::SAWN, &[("", "flat"), ("quarter", "quarter")], context) }
-            <div class="fields">
-                { hinted(drawer::MOISTURE.alone(), "As a meter reads it.", context) }
-            </div>
-            { choice(drawer::AIR, &[("", "air of this humidity"), ("moisture", "wood of this moisture")], context) }
-            <div class="fields">
-                { entries(all([drawer::DRIEST, drawer::WETTEST]), context) }
-                if by_humidity {
-                    { hinted(drawer::TEMPERATURE.alone(), "20 °C when blank.", context) }
-                }
-            </div>
-        </>
-    }
-}
-
-/// `white-ash` as it is written.
-fn spelled(species: &str) -> String {
-    species.replace('-', " ")
-}
-
-fn species_list(species: &str, context: Context<'_>) -> Html {
-    let names: Vec<&'static str> = [""]
-        .into_iter()
-        .chain(SPECIES.iter().map(|wood| wood.name))
-        .collect();
-    let chosen = names.iter().position(|name| *name == species);
-    let options = names.iter().map(|name| match *name {
-        "" => AttrValue::from("none that moves: plywood"),
-        name => spelled(name).into(),
-    });
-    let options: Vec<_> = options.collect();
-    let spot = drawer::WOOD.spot(Default::default());
-    let emit = context.emit.clone();
-    let choose = Callback::from(move |index: usize| {
-        if let Some(name) = names.get(index) {
-            emit.emit(Msg::Edit(Edit::Making(MakingEdit::Choose(spot, name))));
-        }
-    });
-    html! {
-        <div class="field">
-            <label class="box">
-                <span class="label">{ spot.label }</span>
-                <Select id={drawer::WOOD.alone().id()} label={spot.label} {options} chosen={chosen.unwrap_or_default()} {choose} />
-            </label>
-        </div>
-    }
 }
 
 /// What is taken for a field that is blank.
