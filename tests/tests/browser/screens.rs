@@ -17,6 +17,7 @@ pub(crate) async fn walk(page: &Page, mut look: impl AsyncFnMut(&str) -> Result<
     sled(page, &mut look).await?;
     drawers(page, &mut look).await?;
     parts(page, &mut look).await?;
+    sheets(page, &mut look).await?;
     shop(page, &mut look).await?;
     jobs(page, &mut look).await?;
     saw(page, &mut look).await
@@ -263,6 +264,39 @@ async fn parts(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> R
     look("parts changed and wrong").await?;
     page.choose("units", "in").await?;
     look("parts in inches").await
+}
+
+async fn sheets(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
+    // What was typed wrong there is wrong here too.
+    page.press("Undo").await?;
+    page.choose("parts-tool", "Sheet").await?;
+    see(page, "main", "Sheets and boards").await?;
+    look("sheets with a part that is none").await?;
+    page.choose("units", "mm").await?;
+    for (field, text) in [
+        ("part-1-width", "144"),
+        ("part-2-width", "144"),
+        ("part-3-count", "8"),
+    ] {
+        page.choose("parts-tool", "Parts").await?;
+        page.replace_text(&format!("#{field}"), text).await?;
+    }
+    page.choose("parts-tool", "Sheet").await?;
+    see(page, ".search", "The search rests.").await?;
+    for fold in [
+        "Grain, edges, price",
+        "Breaking down large sheets",
+        "Off-cuts worth keeping",
+        "Cuts",
+    ] {
+        page.press(fold).await?;
+    }
+    page.click(".cut-list li:nth-child(2) .cut").await?;
+    see(page, ".search", "Cutting has begun").await?;
+    look("sheets being cut").await?;
+    page.replace_text("#sheet-2-length", "500").await?;
+    see(page, "main", "larger than every sheet").await?;
+    look("sheets that are too small").await
 }
 
 async fn shop(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
