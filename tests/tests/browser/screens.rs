@@ -235,7 +235,6 @@ async fn drawers(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) ->
     page.choose("drawer-heights", "by a step").await?;
     page.replace_text("#drawer-step", "4").await?;
     see_nothing(page, ".found.stale").await?;
-    page.press("Before you cut").await?;
     look("graduated drawers").await?;
     ask_for_dovetails(page).await?;
     look("dovetailed drawers").await?;

@@ -122,7 +122,7 @@ fn part_row(place: usize, row: &Row, found: Option<&DraftRow>, context: Context<
 
 /// Whether a length or a width is longer than half of a phone shows.
 fn has_long_sum(row: &Row) -> bool {
-    const SHOWN: usize = 8;
+    const SHOWN: usize = 9;
     let mut dimensions = [part::LENGTH, part::WIDTH].into_iter();
     dimensions.any(|field| row.form.text(field.name()).len() > SHOWN)
 }
