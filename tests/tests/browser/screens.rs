@@ -267,7 +267,6 @@ async fn parts(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> R
 
 async fn sheets(page: &Page, look: &mut impl AsyncFnMut(&str) -> Result<()>) -> Result<()> {
     // What was typed wrong there is wrong here too.
-    page.press("Undo").await?;
     page.choose("parts-tool", "Sheet").await?;
     see(page, "main", "Sheets and boards").await?;
     look("sheets with a part that is none").await?;
