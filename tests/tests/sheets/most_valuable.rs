@@ -1,7 +1,5 @@
-//! The most valuable pieces from one rectangle, each piece at most so many times: an instance of Christofides and
-//! Whitlock, "An algorithm for two-dimensional cutting problems", Operations Research 25 (1977), 30–44 (data and
-//! optimum from memory), and a larger one of our own. An exhaustive search proves both optima; the layout must then
-//! cut the pieces of the optimum from the one rectangle.
+//! The most valuable pieces from one rectangle, each piece at most so many times. An exhaustive search proves each
+//! optimum; the layout must then cut the pieces of the optimum from the one rectangle.
 
 use std::collections::BinaryHeap;
 
@@ -12,7 +10,9 @@ use crate::{job, part, sheet};
 /// Length, width, most copies, value.
 type Piece = (usize, usize, u32, u32);
 
-const PUBLISHED: [Piece; 7] = [
+/// Christofides and Whitlock, "An algorithm for two-dimensional cutting problems", Operations Research 25 (1977),
+/// 30–44, test problem 1 of Table 2, as the OR-Library has it (cgcut1, its optimum 244).
+const CHRISTOFIDES_WHITLOCK: [Piece; 7] = [
     (8, 4, 2, 66),
     (3, 7, 1, 35),
     (8, 2, 3, 24),
@@ -22,7 +22,23 @@ const PUBLISHED: [Piece; 7] = [
     (2, 1, 1, 2),
 ];
 
-/// Most are worth their area; hardly any of the rectangle is left over at the optimum.
+/// Cung, Hifi and Le Cun, "Constrained two-dimensional cutting stock problems: a best-first branch-and-bound
+/// algorithm", International Transactions in Operational Research 7 (2000), 185–210: instance CHL2 (its optimum from
+/// memory).
+const CUNG_HIFI_LE_CUN: [Piece; 10] = [
+    (11, 15, 2, 108),
+    (27, 9, 3, 148),
+    (19, 21, 1, 291),
+    (28, 31, 1, 512),
+    (13, 17, 2, 159),
+    (15, 29, 3, 348),
+    (29, 13, 2, 256),
+    (31, 12, 2, 260),
+    (31, 19, 2, 353),
+    (23, 16, 1, 206),
+];
+
+/// Our own. Most are worth their area; hardly any of the rectangle is left over at the optimum.
 const OWN: [Piece; 10] = [
     (21, 22, 1, 582),
     (31, 13, 1, 403),
@@ -164,10 +180,15 @@ fn is_laid_on_one_sheet(room: (usize, usize), pieces: &[Piece], optimum: &Joined
 }
 
 #[test]
-fn the_published_instance_yields_244() {
-    let optimum = best((15, 10), &PUBLISHED);
-    assert_eq!(optimum.value, 244);
-    is_laid_on_one_sheet((15, 10), &PUBLISHED, &optimum);
+fn what_is_most_valuable_of_published_instances_is_cut_from_one_sheet() {
+    for (room, pieces, published) in [
+        ((15, 10), CHRISTOFIDES_WHITLOCK.as_slice(), 244),
+        ((62, 55), &CUNG_HIFI_LE_CUN, 2326),
+    ] {
+        let optimum = best(room, pieces);
+        assert_eq!(optimum.value, published, "{room:?}");
+        is_laid_on_one_sheet(room, pieces, &optimum);
+    }
 }
 
 #[test]
