@@ -3,6 +3,7 @@
 mod access;
 mod answer;
 mod bookmark;
+mod device;
 mod dovetail;
 mod joint;
 mod keyboard;

@@ -43,6 +43,9 @@ pub(super) fn follow_plan(model: &mut Model) {
 
 impl Model {
     fn move_at_saw(&mut self, movement: SawMove) -> Vec<Effect> {
+        // Whoever goes on has read it; it must not push what is pressed next off a small screen.
+        self.notices
+            .retain(|notice| *notice != Notice::ScreenMaySleep);
         let is_leaving = match movement {
             SawMove::Leave => true,
             SawMove::Next => self.state.progress().step == Step::Done,
