@@ -67,7 +67,8 @@ impl Shape for f64 {
     const EXPECTED: &'static str = "a number";
     fn take(plain: &Plain, _: &mut Checker<'_>) -> Option<Self> {
         match plain {
-            Plain::Number(number) => Some(*number),
+            // What is handed on must not say −0 because somebody did.
+            Plain::Number(number) => Some(*number + 0.0),
             _ => None,
         }
     }
@@ -261,6 +262,17 @@ mod tests {
         };
         assert_eq!(problems, []);
         assert_eq!(serde_json::to_value(&request).unwrap(), json);
+    }
+
+    #[test]
+    fn zero_has_no_sign() {
+        let (Given::Value(request), _) = taken(json!({ "proud": -0.0 })) else {
+            panic!("an object")
+        };
+        let Given::Value(proud) = request.proud else {
+            panic!("a number")
+        };
+        assert!(proud == 0.0 && proud.is_sign_positive());
     }
 
     #[test]

@@ -78,7 +78,13 @@ fn numbers(value: &Value, path: &str) -> Held {
         Value::Null => bail!("{path} is no number"),
         Value::Number(number) => {
             let number = number.as_f64().context("a number")?;
-            ensure!(number.abs() < SATURATED, "{path} is {number}");
+            let is_area = path.to_lowercase().contains("area");
+            let most = if is_area {
+                SATURATED * SATURATED
+            } else {
+                SATURATED
+            };
+            ensure!(number.abs() < most, "{path} is {number}");
             ensure!(number != 0.0 || number.is_sign_positive(), "{path} is −0");
             Ok(())
         }
