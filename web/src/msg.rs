@@ -237,6 +237,8 @@ pub enum HandOver {
     Joint(usize),
     /// Boards and bottoms become parts.
     Parts,
+    /// The same, to be laid out on sheets.
+    Sheet,
 }
 
 /// What is shown of a place that has several tools.

@@ -4,7 +4,7 @@ use anyhow::ensure;
 use notchwright_core::units::Unit;
 use notchwright_web::effect::Effect;
 use notchwright_web::model::{Chunk, Model};
-use notchwright_web::msg::{Edit, Export, HandOver, Look, MakingEdit, Msg, SawMove};
+use notchwright_web::msg::{Edit, Export, HandOver, Look, MakingEdit, Msg, SawMove, Search};
 use notchwright_web::state::{PartsTool, Place};
 use notchwright_web::update::Found;
 
@@ -60,10 +60,12 @@ fn use_page(mut model: Model, picture: usize) -> Held {
     kept::is_saved(&model.state)
 }
 
-/// Drawers become parts and a joint, and the table of parts is pasted back.
+/// Parts are laid out on sheets, drawers become parts and a joint, and the table of parts is pasted back.
 fn make(model: &mut Model) -> Held {
-    for tool in [PartsTool::Parts, PartsTool::Drawer] {
+    for tool in [PartsTool::Parts, PartsTool::Sheet, PartsTool::Drawer] {
         model.update(Msg::Look(Look::PartsTool(tool)));
+        // The first of the search for a layout.
+        model.update(Msg::Search(Search::Slice(None)));
     }
     model.update(Msg::Edit(Edit::HandOver(HandOver::Parts)));
     for effect in model.update(Msg::CopyParts) {

@@ -229,12 +229,11 @@ impl Model {
     /// Shows where the drawers went.
     fn go_on(&mut self, to: HandOver) -> Vec<Effect> {
         match to {
-            HandOver::Joint(_) => self.go(Place::Joint),
-            HandOver::Parts => {
-                self.look(Look::PartsTool(PartsTool::Parts));
-                vec![Effect::ScrollToTop]
-            }
+            HandOver::Joint(_) => return self.go(Place::Joint),
+            HandOver::Parts => self.look(Look::PartsTool(PartsTool::Parts)),
+            HandOver::Sheet => self.look(Look::PartsTool(PartsTool::Sheet)),
         }
+        vec![Effect::ScrollToTop]
     }
 
     fn undo(&mut self) -> Vec<Effect> {

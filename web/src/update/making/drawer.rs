@@ -27,7 +27,7 @@ pub(crate) fn hand_over(work: &mut Work, to: HandOver) -> Outcome {
                 add_joint(work, &plan, place, drawer)
             })
         }
-        HandOver::Parts => boards::add(&mut work.job.making, &plan.parts),
+        HandOver::Parts | HandOver::Sheet => boards::add(&mut work.job.making, &plan.parts),
     }
 }
 

@@ -152,6 +152,16 @@ fn only_what_is_asked_is_planned_with() {
     }
 }
 
+#[test]
+fn boards_and_bottoms_go_straight_to_the_sheets() {
+    let (mut model, mut other) = (open(), open());
+    hand_over(&mut model, HandOver::Sheet);
+    assert_eq!(model.state.parts_tool, PartsTool::Sheet);
+    hand_over(&mut other, HandOver::Parts);
+    assert_eq!(model.state.work, other.state.work);
+    assert!(model.answer.making.as_ref().unwrap().sheet.can_search);
+}
+
 /// Every row is a part that the list can work out, of a stock as thick as it.
 #[test]
 fn boards_and_bottoms_go_on_as_parts() {

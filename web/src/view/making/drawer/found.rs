@@ -44,6 +44,7 @@ fn found(found: &DrawerBoxPlan, is_current: bool, context: Context<'_>) -> Html 
                 if is_current {
                     <div class="buttons">
                         <button type="button" class="button" onclick={context.edit(Edit::HandOver(HandOver::Parts))}>{ "To Parts" }</button>
+                        <button type="button" class="button" onclick={context.edit(Edit::HandOver(HandOver::Sheet))}>{ "To Sheet" }</button>
                     </div>
                 }
             </section>
