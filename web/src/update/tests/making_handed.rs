@@ -20,7 +20,7 @@ fn text(row: &Row, field: Known) -> &str {
 }
 
 /// Names and what one of the fields holds, of the rows after the demo's.
-fn since<'a>(model: &'a Model, group: Group, field: Known) -> Vec<(&'a str, &'a str)> {
+fn since(model: &Model, group: Group, field: Known) -> Vec<(&str, &str)> {
     let rows = rows(model, group)
         .iter()
         .skip(if group == Group::Parts { 4 } else { 3 });
