@@ -8,6 +8,7 @@ use notchwright_web::model::{Chunk, Model};
 use notchwright_web::msg::{Look, Msg, Search};
 use notchwright_web::state::{PartsTool, Place};
 use notchwright_web::update::Found;
+use serde_json::json;
 
 use super::{choose_tool, open_parts};
 use crate::access::assert_usable;
@@ -145,5 +146,31 @@ async fn what_stands_in_the_way_is_said_and_a_search_is_stopped_and_gone_on_with
     has_searched(&page).await?;
     assert_eq!(page.value(quantity).await?, "");
     page.wait_until(&format!("{TAKEN}?.length > 3")).await?;
+    page.assert_quiet().await
+}
+
+/// Every cut of every sheet is on paper with a box to tick, those of sheets that are alike once.
+#[tokio::test]
+async fn the_cuts_are_printed_with_a_box_for_each_sheet() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open_sheets(&site).await?;
+    has_searched(&page).await?;
+    page.devtools("Emulation.setEmulatedMedia", json!({ "media": "print" }))
+        .await?;
+    page.evaluate("void window.dispatchEvent(new Event('beforeprint'))")
+        .await?;
+    let model = natively()?;
+    let making = model.answer.making.as_ref().context("no answer")?;
+    let found = making.sheet.layout.current().context("no layout")?;
+    let cuts: usize = found.plan.sheets.iter().map(|sheet| sheet.cuts.len()).sum();
+    let shown = |what: &str| {
+        format!(
+            "[...document.querySelectorAll('{what}')].filter((it) => it.checkVisibility()).length"
+        )
+    };
+    page.wait_for(&shown(".boxes .tick"), &cuts.into()).await?;
+    page.wait_for(&shown("button, input, select, summary"), &0.into())
+        .await?;
+    see(&page, ".for-paper .caution", "Caution").await?;
     page.assert_quiet().await
 }

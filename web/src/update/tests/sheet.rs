@@ -188,7 +188,8 @@ fn it_rests_when_told_and_when_it_has_searched_long_enough() {
         slice(&mut model);
     }
     let limit = model.searching.limit;
-    assert!(steps(&model).unwrap() <= limit && !model.searching.due.is_some());
+    assert!(steps(&model).unwrap() <= limit);
+    assert_eq!(model.searching.due, None);
 }
 
 #[test]
@@ -236,7 +237,7 @@ fn a_part_that_is_too_large_is_named_with_the_least_sheet() {
     slice(&mut model);
     // 2600 and 2 to trim at each end, and 5 at each edge of the board.
     assert!(problem(&model, part::LENGTH.of(Id(2))).contains("2614"));
-    assert!(!model.searching.due.is_some());
+    assert_eq!(model.searching.due, None);
     type_in(&mut model, sheet::LENGTH.of(Id(2)), "2614");
     slice(&mut model);
     assert_eq!(problem(&model, part::LENGTH.of(Id(2))), "");

@@ -1,7 +1,7 @@
 //! The cuts of a sheet in their order, each to be ticked once it is made.
 
 use notchwright_core::sheet::{CutStep, LaidSheet, PieceKind, Side, StepKind, Yielded};
-use yew::{Html, html};
+use yew::{Html, classes, html};
 
 use super::sheet_plan::size;
 use crate::answer::tools::SheetAnswer;
@@ -51,6 +51,26 @@ pub(super) fn list(
             <ol class="inside cut-list">{ for (first..).zip(&laid.cuts).map(cut) }</ol>
         </details>
     }
+}
+
+/// The list of sheets that are cut alike, for paper: each cut once, with a box to tick for each sheet.
+pub(super) fn on_paper(group: &[(u32, &LaidSheet)], made: &Ticks, context: Context<'_>) -> Html {
+    let Some((_, laid)) = group.first().filter(|_| context.model.on_paper) else {
+        return Html::default();
+    };
+    let cut = |(place, step): (u32, &CutStep)| {
+        let boxes = group.iter().map(|(first, _)| {
+            html! { <span class={classes!("tick", made.has(first + place).then_some("made"))} /> }
+        });
+        html! {
+            <li key={place}>
+                <span class="boxes">{ for boxes }</span>
+                <b>{ format!("{}. {}", step.step, set(step, context)) }</b>
+                <small>{ gives(step, context) }</small>
+            </li>
+        }
+    };
+    html! { <ol class="for-paper cut-list">{ for (0..).zip(&laid.cuts).map(cut) }</ol> }
 }
 
 /// What to do, and where the fence stands.

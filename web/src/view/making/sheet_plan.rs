@@ -12,6 +12,7 @@ use crate::msg::{Msg, Search};
 use crate::state::fields::cutting;
 use crate::state::{Field, Group, Ticks};
 use crate::view::context::Context;
+use crate::view::joint::cautions;
 use crate::view::labels::label;
 use crate::view::outcome;
 use crate::view::show;
@@ -32,6 +33,9 @@ pub(super) fn outcome(context: Context<'_>) -> Html {
                     { taken(&planned.plan, sheet, context) }
                     { sheets(&planned.plan, sheet, context) }
                     { notes(&planned.notes, context) }
+                    if context.model.on_paper {
+                        <section class="for-paper">{ cautions(&planned.notes, context) }</section>
+                    }
                 </>
             })) }
         </>
@@ -213,6 +217,7 @@ fn sheets(found: &SheetLayoutPlan, sheet: &SheetAnswer, context: Context<'_>) ->
                 { figure(&sheet_layout_drawing(found, laid, has_room(laid)), title, context) }
                 { left(laid, context) }
                 { for cuts }
+                { sheet_cuts::on_paper(&group, &made, context) }
             </section>
         }
     });
