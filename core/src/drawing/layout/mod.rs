@@ -266,7 +266,7 @@ fn draw_dimensions(sheet: &mut Sheet, paper: &Paper<'_>) {
 /// rough cuts look otherwise.
 fn draw_cuts(sheet: &mut Sheet, paper: &Paper<'_>, mut taken: Vec<Area>) {
     // Cuts lie closer together than parts are wide.
-    sheet.type_size = sheet.ems(0.55);
+    sheet.type_size = sheet.ems(0.8);
     let mut sawn = Vec::new();
     let mut rough = Vec::new();
     let mut numbers = Vec::new();
