@@ -83,56 +83,11 @@ mod tests {
     use crate::parts::tests::{list, measure, stock};
     use crate::parts::tsv::PartText;
     use crate::parts::{PartRequest, draft};
-    use crate::sled::{
-        BaseRequest, BladeRequest, CutRequest, RunnerRequest, SledFitRequest, SledRequest,
-        TableRequest,
-    };
+    use crate::sled::SledFitRequest;
+    use crate::sled::tests::saw;
 
     fn sled() -> SledFitRequest {
-        SledFitRequest {
-            saw: TableRequest {
-                blade_to_slot: 120.0.into(),
-                slot_side: "left".into(),
-                front_to_arbor: 400.0.into(),
-                arbor_to_rear: 300.0.into(),
-                greatest_height: 80.0.into(),
-                second_slot: 120.0.into(),
-                ..TableRequest::default()
-            }
-            .into(),
-            blade: BladeRequest {
-                diameter: 254.0.into(),
-                kerf: 3.2.into(),
-            }
-            .into(),
-            sled: SledRequest {
-                base: BaseRequest {
-                    thickness: 15.0.into(),
-                    width: 500.0.into(),
-                    length: 600.0.into(),
-                    ..BaseRequest::default()
-                }
-                .into(),
-                carriage_face: 180.0.into(),
-                front_rail: 380.0.into(),
-                runner: RunnerRequest {
-                    contact_near: 20.0.into(),
-                    contact_far: 420.0.into(),
-                    width: 19.0.into(),
-                    ..RunnerRequest::default()
-                }
-                .into(),
-                ..SledRequest::default()
-            }
-            .into(),
-            cut: CutRequest {
-                depth: 18.5.into(),
-                board_thickness: 12.0.into(),
-                ..CutRequest::default()
-            }
-            .into(),
-            ..SledFitRequest::default()
-        }
+        saw(|saw| saw.second_slot = 120.0.into())
     }
 
     #[test]

@@ -6,7 +6,7 @@ mod notes;
 mod plan;
 mod request;
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
 
 pub use plan::{BaseSlot, Centring, RunnerPlan, SidePlan, SledFitPlan, Stroke, Turning, Yaw};
 pub use request::{

@@ -57,7 +57,7 @@ fn request() -> SledFitRequest {
     }
 }
 
-fn saw(change: impl FnOnce(&mut TableRequest)) -> SledFitRequest {
+pub(crate) fn saw(change: impl FnOnce(&mut TableRequest)) -> SledFitRequest {
     let mut request = request();
     if let Given::Value(saw) = &mut request.saw {
         change(saw);

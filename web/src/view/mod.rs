@@ -2,6 +2,7 @@
 
 mod chips;
 mod context;
+mod counts;
 mod dial;
 mod drawing;
 mod field;

@@ -1,14 +1,12 @@
 //! How the width is divided into pins and sockets.
 
-use notchwright_core::joint::box_joint::Choice;
-use notchwright_core::order::in_order;
 use yew::{Html, html};
 
 use crate::msg::{Edit, Msg};
 use crate::state::{Field, JointField, LayoutKind, Leftover};
-use crate::view::chips::{self, Chip};
 use crate::view::context::Context;
-use crate::view::field::{self, Entry};
+use crate::view::counts::{Counted, Counts};
+use crate::view::field::Entry;
 use crate::view::segment::Segment;
 use crate::view::select::Select;
 use crate::view::show;
@@ -56,55 +54,23 @@ fn rules(chosen: LayoutKind, context: Context<'_>) -> Html {
     }
 }
 
-/// More chips than this would be a list to search in, not a choice.
-const MOST_CHIPS: usize = 7;
-
 fn by_number(context: Context<'_>) -> Html {
-    let choices = &context.model.answer.choices;
-    let count = Field::Joint(JointField::Count);
-    let chosen = context.text(count).trim().parse().ok();
-    let best = choices.first().map(|choice| choice.count);
-    let offered = choices
-        .iter()
-        .enumerate()
-        .filter(|(rank, choice)| *rank < MOST_CHIPS || Some(choice.count) == chosen)
-        .map(|(_, choice)| choice);
-    let chips: Vec<_> = in_order(offered, |one, other| one.count.cmp(&other.count))
-        .into_iter()
-        .map(|choice| chip(choice, best == Some(choice.count), chosen, context))
-        .collect();
-    let legend = html! { <span class="for-readers">{ "Number of fingers, pins and sockets together" }</span> };
-    let other = Entry::new(count, "Or type").bare().view(context);
-    html! {
-        <>
-            { chips::view("count", legend, &chips, other, context) }
-            { field::problem(count, context) }
-            <p class="quiet">{ for reason(choices, chosen, context) }</p>
-        </>
-    }
-}
-
-fn chip(choice: &Choice, is_best: bool, chosen: Option<u32>, context: Context<'_>) -> Chip {
-    let passes = show::count(choice.passes_per_socket, "pass", "passes");
-    Chip {
-        key: choice.count.to_string(),
-        name: choice.count.to_string().into(),
-        says: vec![context.length(choice.finger_width), passes],
-        is_best,
-        is_chosen: chosen == Some(choice.count),
-        choose: Msg::Edit(Edit::Count(choice.count as usize)),
-    }
-}
-
-/// Why the chosen number stands where it stands, or the best one while another is typed.
-fn reason(choices: &[Choice], chosen: Option<u32>, context: Context<'_>) -> Option<String> {
-    let choice = choices.iter().find(|choice| Some(choice.count) == chosen);
-    let best = choices.first()?;
-    let reason = context.message(&choice.unwrap_or(best).reason);
-    Some(match choice {
-        Some(choice) => format!("{}: {reason}", choice.count),
-        None => format!("Recommended is {}: {reason}", best.count),
-    })
+    let choices = context.model.answer.choices.iter().map(|choice| Counted {
+        count: choice.count,
+        says: vec![
+            context.length(choice.finger_width),
+            show::count(choice.passes_per_socket, "pass", "passes"),
+        ],
+        reason: &choice.reason,
+    });
+    let counts = Counts {
+        name: "count",
+        legend: "Number of fingers, pins and sockets together",
+        field: Field::Joint(JointField::Count),
+        most: 7,
+        choose: Edit::Count,
+    };
+    counts.view(&choices.collect::<Vec<_>>(), context)
 }
 
 fn by_width(context: Context<'_>) -> Html {

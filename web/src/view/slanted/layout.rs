@@ -1,14 +1,12 @@
 //! Tails, pins and slope, asked in the ways people think of them.
 
-use notchwright_core::joint::dovetail::Choice;
-use notchwright_core::order::in_order;
 use yew::{Html, html};
 
 use crate::msg::{Edit, Msg};
 use crate::state::{DovetailField, Field, PinsBy, SlopeBy};
-use crate::view::chips::{self, Chip};
 use crate::view::context::Context;
-use crate::view::field::{self, Entry};
+use crate::view::counts::{Counted, Counts};
+use crate::view::field::Entry;
 use crate::view::segment::Segment;
 use crate::view::select::Select;
 use crate::view::show;
@@ -42,56 +40,25 @@ fn entry(field: DovetailField, label: &'static str) -> Entry {
     Entry::new(Field::Dovetail(field), label)
 }
 
-/// More chips than this would be a list to search in, not a choice.
-const MOST_CHIPS: usize = 6;
-
 fn number(context: Context<'_>) -> Html {
     let slanted = context.model.answer.slanted.as_deref();
     let choices = slanted.map_or(&[][..], |slanted| &slanted.choices);
-    let tails = Field::Dovetail(DovetailField::Tails);
-    let chosen = context.text(tails).trim().parse().ok();
-    let best = choices.first().map(|choice| choice.count);
-    let offered = choices
-        .iter()
-        .enumerate()
-        .filter(|(rank, choice)| *rank < MOST_CHIPS || Some(choice.count) == chosen)
-        .map(|(_, choice)| choice);
-    let chips: Vec<_> = in_order(offered, |one, other| one.count.cmp(&other.count))
-        .into_iter()
-        .map(|choice| chip(choice, best == Some(choice.count), chosen, context))
-        .collect();
-    let legend = html! { <span class="for-readers">{ "Number of tails" }</span> };
-    let other = Entry::new(tails, "Or type").bare().view(context);
-    html! {
-        <>
-            { chips::view("tails", legend, &chips, other, context) }
-            { field::problem(tails, context) }
-            <p class="quiet">{ for reason(choices, chosen, context) }</p>
-        </>
-    }
-}
-
-fn chip(choice: &Choice, is_best: bool, chosen: Option<u32>, context: Context<'_>) -> Chip {
-    let passes = show::count(choice.total_passes, "pass", "passes");
-    Chip {
-        key: choice.count.to_string(),
-        name: choice.count.to_string().into(),
-        says: vec![context.length(choice.tail_tip), passes],
-        is_best,
-        is_chosen: chosen == Some(choice.count),
-        choose: Msg::Edit(Edit::Tails(choice.count as usize)),
-    }
-}
-
-/// Why the chosen number stands where it stands, or the best one while another is typed.
-fn reason(choices: &[Choice], chosen: Option<u32>, context: Context<'_>) -> Option<String> {
-    let choice = choices.iter().find(|choice| Some(choice.count) == chosen);
-    let best = choices.first()?;
-    let reason = context.message(&choice.unwrap_or(best).reason);
-    Some(match choice {
-        Some(choice) => format!("{}: {reason}", choice.count),
-        None => format!("Recommended is {}: {reason}", best.count),
-    })
+    let counted = choices.iter().map(|choice| Counted {
+        count: choice.count,
+        says: vec![
+            context.length(choice.tail_tip),
+            show::count(choice.total_passes, "pass", "passes"),
+        ],
+        reason: &choice.reason,
+    });
+    let counts = Counts {
+        name: "tails",
+        legend: "Number of tails",
+        field: Field::Dovetail(DovetailField::Tails),
+        most: 6,
+        choose: Edit::Tails,
+    };
+    counts.view(&counted.collect::<Vec<_>>(), context)
 }
 
 fn pins(context: Context<'_>) -> Html {
