@@ -81,6 +81,32 @@ async fn it_keeps_what_was_typed() -> Result<()> {
     page.assert_quiet().await
 }
 
+/// On another thread, which no file beside it is needed for.
+#[tokio::test]
+async fn parts_are_laid_out_on_sheets_in_it() -> Result<()> {
+    let page = Page::open(&address()?, &View::phone()).await?;
+    let source = "window.threads = [];
+        window.Worker = class extends Worker {
+            constructor(address, options) {
+                super(address, options);
+                this.addEventListener('message', ({ data }) => window.threads.push(data && address));
+            }
+        };";
+    page.devtools(
+        "Page.addScriptToEvaluateOnNewDocument",
+        serde_json::json!({ "source": source }),
+    )
+    .await?;
+    page.reload().await?;
+    page.press("Parts").await?;
+    page.choose("parts-tool", "Sheet").await?;
+    see(&page, ".search", "The search rests.").await?;
+    let beside =
+        "window.threads.length > 1 && window.threads.every((it) => it?.startsWith('blob:'))";
+    assert_eq!(page.evaluate(beside).await?, true);
+    asked_for_nothing(&page).await
+}
+
 #[tokio::test]
 async fn it_says_where_nothing_is_stored() -> Result<()> {
     let page = Page::open(&address()?, &View::phone()).await?;

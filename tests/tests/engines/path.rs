@@ -95,21 +95,21 @@ async fn cuts_and_comes_back(page: &Page) -> Result<()> {
     Ok(())
 }
 
-/// Once what was said is read, the button that is pressed most lies on the screen.
+/// The button that is pressed most lies on the screen, whatever had been said before.
 async fn needs_no_scrolling(page: &Page) -> Result<()> {
-    page.evaluate(READ_NOTICES).await?;
     page.wait_until(
         "document.querySelector('.saw .signal').getBoundingClientRect().bottom <= innerHeight + 0.5",
     )
     .await
 }
 
-const READ_NOTICES: &str = "void [...document.querySelectorAll('.notice .button')]
-    .filter((it) => it.textContent === 'OK').forEach((it) => it.click())";
-
 async fn opens_every_place(engine: Engine, page: &Page) -> Result<()> {
     page.press("Sled").await?;
     see(page, "main.sled", "Table").await?;
+    page.press("Parts").await?;
+    page.choose("parts-tool", "Sheet").await?;
+    see(page, ".facts", "Whole sheets").await?;
+    picture(engine, page, "sheets").await?;
     page.press("Jobs").await?;
     see(page, ".leaf.open", "Drawers, side to front").await?;
     see(page, ".leaf.open", "32 ends").await?;

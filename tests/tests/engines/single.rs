@@ -18,6 +18,9 @@ async fn path(engine: Engine) -> Result<()> {
     // Every part of the program is in the file.
     page.press("Sled").await?;
     see(&page, "main.sled", "Table").await?;
+    page.press("Parts").await?;
+    page.choose("parts-tool", "Sheet").await?;
+    see(&page, ".facts", "Whole sheets").await?;
     page.press("Jobs").await?;
     see(&page, ".leaf.open", "Drawers, side to front").await?;
     page.wait_until("!document.querySelector('.served-only')?.checkVisibility()")

@@ -27,11 +27,11 @@ pub(super) fn soon(emit: Callback<Msg>, msg: Msg) {
     Timeout::new(0, move || emit.emit(msg)).forget();
 }
 
-/// Whether the page is one file, with no other beside it.
-pub(super) fn is_single_file() -> bool {
-    let root = document().and_then(|document| document.document_element());
-    let edition = root.and_then(|root| root.get_attribute("data-edition"));
-    edition.is_some_and(|edition| edition == "single")
+/// Where the program for another thread is in a page that is one file.
+pub(super) fn own_searcher() -> Option<String> {
+    document()?
+        .document_element()?
+        .get_attribute("data-searcher")
 }
 
 /// The day it is here, as year-month-day.

@@ -1,5 +1,5 @@
 //! The search for a layout of sheets beside the page: `www/searcher.js`, another thread with the same program.
-//! Where there is none, as in the single file, the page is told to search by itself.
+//! Where there is none the page is told to search by itself.
 
 use gloo_events::EventListener;
 use js_sys::Array;
@@ -35,12 +35,7 @@ pub(super) struct Works {
 #[inline(never)]
 pub(super) fn ask(searcher: &mut Searcher, emit: &Callback<Msg>, state: &State, asked: &Asked) {
     if matches!(searcher, Searcher::Unasked) {
-        let works = if outside::is_single_file() {
-            None
-        } else {
-            start(emit).ok()
-        };
-        *searcher = works.map_or(Searcher::Fails, Searcher::Works);
+        *searcher = start(emit).map_or(Searcher::Fails, Searcher::Works);
     }
     if let Searcher::Works(Works { worker, .. }) = searcher
         && worker.post_message(&question(state, asked)).is_ok()
@@ -57,9 +52,15 @@ fn here() -> Msg {
 }
 
 fn start(emit: &Callback<Msg>) -> Result<Works, JsValue> {
-    let options = WorkerOptions::new();
-    options.set_type(WorkerType::Module);
-    let worker = Worker::new_with_options("searcher.js", &options)?;
+    let worker = match outside::own_searcher() {
+        // From a file, browsers start no module on another thread; this is a plain script.
+        Some(address) => Worker::new(&address)?,
+        None => {
+            let options = WorkerOptions::new();
+            options.set_type(WorkerType::Module);
+            Worker::new_with_options("searcher.js", &options)?
+        }
+    };
     let answered = emit.clone();
     let answered = EventListener::new(&worker, "message", move |event| {
         let answer = event.dyn_ref().map(MessageEvent::data);

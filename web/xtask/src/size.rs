@@ -52,6 +52,6 @@ fn comes_later(name: &str) -> bool {
     split::comes_later(name)
         || name == styles::LATER
         || name == worker::WORKER
-        || name == "searcher.js"
+        || name.starts_with("search")
         || name.ends_with("-192.png")
 }

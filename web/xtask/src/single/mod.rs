@@ -23,6 +23,7 @@ pub(crate) const SINGLE: &str = "notchwright.html";
 
 const GLUE: &str = "pkg/page.js";
 const STOPPED: &str = "stopped.js";
+const SEARCH: &str = "search.js";
 const MODULE: &str = "pkg/page_bg.wasm";
 const ICON: &str = "icons/icon.svg";
 const START: &str = include_str!("start.js");
@@ -35,7 +36,8 @@ const CHUNKS_PLACE: &str = "['__CHUNKS__']";
 /// When something that it is made of is missing, or is not as this expects it.
 pub(crate) fn add(files: &mut Files) -> Result<()> {
     let style = text(files, styles::FIRST)? + &text(files, styles::LATER)?;
-    let script = script(&text(files, GLUE)?, &text(files, STOPPED)?)?;
+    let beside = [text(files, STOPPED)?, text(files, SEARCH)?];
+    let script = script(&text(files, GLUE)?, &beside)?;
     let module = files.remove(MODULE).context("no module")?;
     let module = packed(&module)?;
     let icon = STANDARD.encode(files.get(ICON).context("no icon")?);
@@ -49,20 +51,16 @@ fn text(files: &Files, name: &str) -> Result<String> {
     Ok(String::from_utf8(bytes.clone())?)
 }
 
-/// One script of three: none imports from another any more.
-fn script(glue: &str, stopped: &str) -> Result<String> {
+/// One script of several: none imports from another any more.
+fn script(glue: &str, beside: &[String]) -> Result<String> {
     let names = serde_json::to_string(&split::names())?;
     let start = replaced(START, CHUNKS_PLACE, &names)?;
     let glue: Vec<_> = glue
         .lines()
         .filter(|line| !line.starts_with("export {"))
         .collect();
-    let all = [
-        without_exports(&glue.join("\n")),
-        without_exports(stopped),
-        start,
-    ]
-    .concat();
+    let beside: String = beside.iter().map(|it| without_exports(it)).collect();
+    let all = [without_exports(&glue.join("\n")), beside, start].concat();
     // The glue would find the module beside itself; here it is given it.
     let all = all.replace("import.meta.url", "document.baseURI");
     for word in ["import ", "import(", "export ", "</script"] {
@@ -98,7 +96,7 @@ fn page(index: &str, style: &str, script: &str, module: &str, icon: &str) -> Res
 <html lang="en" data-edition="single">
   <head>
     <meta charset="utf-8" />
-    <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src '{script_hash}' 'wasm-unsafe-eval'; style-src '{style_hash}'; img-src data:; object-src 'none'; base-uri 'none'; form-action 'none'" />
+    <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src '{script_hash}' 'wasm-unsafe-eval'; worker-src blob:; style-src '{style_hash}'; img-src data:; object-src 'none'; base-uri 'none'; form-action 'none'" />
     <meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover" />
     <meta name="referrer" content="no-referrer" />
     <meta name="color-scheme" content="light dark" />

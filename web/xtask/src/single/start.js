@@ -12,11 +12,19 @@ function bringChunks() {
 }
 
 // The module is packed and written in letters: a page can hold nothing else.
-async function unpack() {
-  const letters = atob(document.getElementById('module').textContent);
+async function unpack(written) {
+  const letters = atob(written);
   const packed = Uint8Array.from(letters, (letter) => letter.charCodeAt(0));
   const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('gzip'));
   return new Response(stream).arrayBuffer();
+}
+
+// Another thread runs this script too. It cannot read the page, so it is given the module with it.
+function offerSearcher(written) {
+  const script = document.querySelector('script[type=module]').textContent;
+  const parts = [`const MODULE = '${written}';`, script];
+  const address = URL.createObjectURL(new Blob(parts, { type: 'text/javascript' }));
+  document.documentElement.dataset.searcher = address;
 }
 
 async function start() {
@@ -26,7 +34,9 @@ async function start() {
     return;
   }
   try {
-    await __wbg_init({ module_or_path: await unpack() });
+    const written = document.getElementById('module').textContent;
+    await __wbg_init({ module_or_path: await unpack(written) });
+    offerSearcher(written);
     bringChunks();
     startPage();
   } catch (error) {
@@ -35,4 +45,12 @@ async function start() {
   }
 }
 
-start();
+async function startSearch() {
+  await __wbg_init({ module_or_path: await unpack(MODULE) });
+}
+
+if (typeof document === 'object') {
+  start();
+} else {
+  answer(startSearch(), searchSheets);
+}

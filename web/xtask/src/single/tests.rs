@@ -13,6 +13,7 @@ fn files() -> Files {
             STOPPED,
             "export function sayStopped() {}\nexport function watchForTraps() {}\n",
         ),
+        (SEARCH, "export function answer() {}\n"),
         (MODULE, "module"),
         (ICON, "<svg/>"),
     ]
