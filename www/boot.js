@@ -9,6 +9,13 @@ function pause() {
   return new Promise((done) => setTimeout(done));
 }
 
+// Until what stands in the page has been seen, and not for long where nobody looks.
+function seen() {
+  const frame = () => new Promise((done) => requestAnimationFrame(done));
+  const twoFrames = frame().then(frame);
+  return Promise.race([twoFrames, new Promise((done) => setTimeout(done, 250))]);
+}
+
 async function start() {
   watchForTraps();
   if (typeof WebAssembly !== 'object') {
@@ -19,7 +26,7 @@ async function start() {
     const module = await import('./pkg/page.js');
     const page = await module.default({ module_or_path: new URL('./pkg/page.wasm', import.meta.url) });
     bringChunks(page);
-    await pause();
+    await seen();
     module.startPage();
     await pause();
   } catch (error) {
