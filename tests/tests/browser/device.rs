@@ -122,7 +122,7 @@ async fn a_store_that_is_full_is_said_once_and_loses_nothing() -> Result<()> {
     page.assert_quiet().await
 }
 
-/// Notes how many locks are held; `fails` makes the next be refused.
+/// Notes how many locks are held.
 const LOCKS: &str = "window.held = 0;
     Object.defineProperty(navigator, 'wakeLock', { value: { request: async () => {
         window.held += 1;
