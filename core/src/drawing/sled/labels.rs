@@ -129,14 +129,14 @@ impl Labels {
     }
 
     /// Writes rows of words at the first spot that has room for them, one that crosses nothing if there is
-    /// any; nothing where no spot has room.
+    /// any; nothing where no spot has room. Gives whether they are written.
     pub(super) fn write(
         &mut self,
         sheet: &mut Sheet,
         role: Role,
         rows: &[Message],
         spots: impl IntoIterator<Item = Spot>,
-    ) {
+    ) -> bool {
         let row = sheet.ems(ROW);
         let widths = rows.iter().map(|text| text_width(text, sheet.type_size));
         let width = widths.max().unwrap_or_default();
@@ -147,7 +147,9 @@ impl Labels {
             let clear = self.taken.iter().all(|taken| !taken.meets(&area));
             (clear && area.is_within(&self.extent)).then_some((spot, area))
         });
-        let Some(first) = free.next() else { return };
+        let Some(first) = free.next() else {
+            return false;
+        };
         let crosses = |(_, area): &(Spot, Area)| self.avoided.iter().any(|line| line.meets(area));
         let (spot, area) = [first]
             .into_iter()
@@ -165,6 +167,7 @@ impl Labels {
             );
             middle += row;
         }
+        true
     }
 }
 

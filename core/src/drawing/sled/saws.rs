@@ -61,6 +61,31 @@ pub(super) fn saws() -> Vec<Saw> {
         saw(|saw| saw.contacts = [-300.0, 380.0]),
         saw(|saw| saw.holes = (0..90).map(|hole| f64::from(hole) * 3.0).collect()),
         saw(|saw| saw.holes = vec![-150.0, 900.0]),
+        // Little room for the words of two contacts off the table, and less yet.
+        Saw {
+            front: 60.0,
+            rear: 424.68,
+            slot: 5.0,
+            second: Some(179.14),
+            base: [1198.0, 949.4, 0.0],
+            face: 0.0,
+            window: 388.5,
+            contacts: [495.1, 937.4],
+            holes: vec![],
+            depth: 0.1,
+        },
+        Saw {
+            front: 1278.7,
+            rear: 60.0,
+            slot: 343.66,
+            second: Some(5.0),
+            base: [1176.9, 615.7, 0.0],
+            face: 0.0,
+            window: 344.9,
+            contacts: [406.0, 878.2],
+            holes: vec![],
+            depth: 0.1,
+        },
     ]
 }
 

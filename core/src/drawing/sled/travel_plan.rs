@@ -1,5 +1,7 @@
 //! A sled over its stroke, seen from above.
 
+use core::iter::successors;
+
 use super::labels::{Area, Labels, Spot};
 use super::marks::{CONTACT_REACH, arrow, broken, contact, contact_words, dimension};
 use super::travel::{Contact, Travel, runner_ends, runners};
@@ -39,6 +41,10 @@ const LEAST_TABLE: f64 = 20.0;
 const ROOM: f64 = 1.7;
 /// How thick the carriage and the front rail are drawn, in type heights: around a word.
 const RAIL: f64 = 1.4;
+/// How the words of a contact make way for those of another, in type heights, and for how many steps they
+/// stay on their side of the runner.
+const STEP: f64 = 0.6;
+const NEAR: f64 = 10.0;
 
 struct Picture<'a> {
     travel: Travel<'a>,
@@ -171,25 +177,39 @@ impl<'a> Picture<'a> {
 
     /// The words of the contacts come first: everything else makes way for them.
     fn draw_contacts(&mut self) {
-        for at in self.travel.contacts() {
-            let y = self.y(at.at);
+        let contacts = self.travel.contacts();
+        for at in &contacts {
             for from_left in runners(self.travel.plan) {
-                let middle = Point::new(self.x(from_left), y);
+                let middle = Point::new(self.x(from_left), self.y(at.at));
                 contact(&mut self.sheet, middle, at.is_off());
                 let reach = self.sheet.ems(CONTACT_REACH);
                 self.labels.keep_clear(Area::around(middle, reach));
             }
-            let middle = Point::new(self.runner_x(), y);
-            let Some(said) = contact_words(&at) else {
-                continue;
-            };
-            let beside = self.to_the_roomier_side();
-            if at.at_end {
-                self.dimension(&at, beside);
+        }
+        for at in &contacts {
+            self.write_contact(at);
+        }
+    }
+
+    /// On the roomier side of the runner, or else on the other: what hangs in the air is never left unsaid.
+    fn write_contact(&mut self, at: &Contact) {
+        let Some(said) = contact_words(at) else {
+            return;
+        };
+        let roomier = self.to_the_roomier_side();
+        if at.at_end {
+            self.dimension(at, roomier);
+        }
+        let middle = Point::new(self.runner_x(), self.y(at.at));
+        let far = self.corner.y / self.sheet.ems(STEP);
+        for (beside, steps) in [(roomier, NEAR), (-roomier, NEAR), (roomier, far)] {
+            let spots = self.spots_beside(middle, beside, at, steps);
+            if self
+                .labels
+                .write(&mut self.sheet, said.role, &said.rows, spots)
+            {
+                return;
             }
-            let spots = self.spots_beside(middle, beside, &at);
-            self.labels
-                .write(&mut self.sheet, said.role, &said.rows, spots);
         }
     }
 
@@ -209,22 +229,20 @@ impl<'a> Picture<'a> {
         dimension(&mut self.sheet, from, to);
     }
 
-    /// Beside the contact, or as little above or below as may be, rather towards its edge of the table.
-    fn spots_beside(&self, middle: Point, beside: f64, at: &Contact) -> Vec<Spot> {
+    /// Beside the contact, or up to some steps above or below, rather towards its edge of the table.
+    fn spots_beside(&self, middle: Point, beside: f64, at: &Contact, steps: f64) -> Vec<Spot> {
         let away = if at.at_end { 1.4 } else { 0.9 };
-        let outwards = if at.edge > Mm::ZERO { -1.0 } else { 1.0 };
+        let outwards = if at.edge > Mm::ZERO { -STEP } else { STEP };
         let x = middle.x + self.sheet.ems(away * beside);
         let anchor = if beside > 0.0 {
             Anchor::Start
         } else {
             Anchor::End
         };
-        // As far as it takes past the words of another contact.
-        let steps = (0..=10).flat_map(|step| {
-            let step = f64::from(step) * 0.6;
-            [step, -step]
-        });
+        let steps =
+            successors(Some(0.0), |step| Some(step + 1.0)).take_while(|step| *step <= steps);
         steps
+            .flat_map(|step| [step, -step])
             .map(|step| Spot::new(x, middle.y + self.sheet.ems(step * outwards), anchor))
             .collect()
     }
