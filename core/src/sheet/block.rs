@@ -111,6 +111,14 @@ impl Block {
         }
     }
 
+    /// How many parts it has.
+    pub(super) fn pieces(&self) -> usize {
+        match &self.what {
+            What::Part { .. } => 1,
+            What::Join { blocks, .. } => blocks.iter().map(Self::pieces).sum(),
+        }
+    }
+
     /// Area of its parts.
     pub(super) fn wood(&self) -> Um {
         match &self.what {

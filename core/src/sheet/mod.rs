@@ -11,11 +11,13 @@ pub(crate) mod cuts;
 mod fill;
 mod forest;
 pub(crate) mod job;
+mod layer;
 mod notes;
 mod plan;
 mod pool;
 mod reach;
 mod rebuild;
+mod region;
 mod report;
 mod request;
 mod row;
@@ -25,6 +27,7 @@ mod sequence;
 mod shake;
 mod thin;
 mod written;
+mod yard;
 
 pub use plan::{
     CutStep, LaidPart, LaidSheet, Offcut, PieceKind, Place, SearchReached, SheetLayoutPlan, Side,

@@ -244,7 +244,8 @@ fn waste_beside(one: Size, other: Size, axis: Axis) -> Um {
     step.abs() * shorter.along(axis)
 }
 
-fn beside(one: Size, other: Size, joint: Joint) -> Size {
+/// The size of two blocks that are joined.
+pub(super) fn beside(one: Size, other: Size, joint: Joint) -> Size {
     let across = joint.axis.other();
     Size::default()
         .with(

@@ -10,6 +10,7 @@ use super::cuts;
 use super::job::{Axis, Job, Kind, Size, Um};
 use super::pool::Pool;
 use super::rebuild;
+use super::region;
 use super::rule::KNOWN;
 use super::sequence;
 use super::written::DEEPEST;
@@ -156,6 +157,10 @@ const CHANGES: u32 = 4000;
 /// Pieces that are laid anew in one round, at most, over all its steps.
 const PIECES_IN_ROUND: u32 = 2400;
 const MOST_STEPS: u32 = 12;
+/// How many rounds of a hundred lay a region in layers, where all pieces differ.
+const LAYERED: usize = 80;
+/// Regions in such a round.
+const REGIONS: u32 = 3;
 
 /// The search for all parts of one stock.
 #[derive(Clone, Debug)]
@@ -222,7 +227,10 @@ impl Group {
     fn round(&mut self, job: &Job, round: u32) {
         let mut chance = Chance::of_round(round);
         match self.best.clone() {
-            Some(best) if round >= KNOWN => self.walk(job, best, &mut chance),
+            Some(best) if round >= KNOWN => {
+                self.walk(job, best, &mut chance);
+                self.layer(job, &mut chance);
+            }
             _ => {
                 if let Some(layout) = rebuild::anew(job, self, round, &mut chance) {
                     self.offer(job, layout);
@@ -258,6 +266,23 @@ impl Group {
             if eased <= at.wood {
                 self.offer(job, layout.clone());
                 at = layout;
+            }
+        }
+    }
+
+    /// Regions of the best layout laid in layers, one after another. That takes longer than all else in a round, and
+    /// does little where many pieces are alike: so the more they differ, the more rounds do it.
+    fn layer(&mut self, job: &Job, chance: &mut Chance) {
+        let pieces: u32 = self.counts.iter().sum();
+        let different = self.counts.iter().filter(|count| **count > 0).count();
+        let share = (LAYERED * different).checked_div(pieces as usize);
+        if !chance.percent(share.unwrap_or(0)) {
+            return;
+        }
+        for _ in 0..REGIONS {
+            let best = self.best.as_ref();
+            if let Some(layout) = best.and_then(|best| region::layered(job, self, best, chance)) {
+                self.offer(job, layout);
             }
         }
     }

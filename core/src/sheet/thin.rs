@@ -51,9 +51,28 @@ pub(super) fn refilled(
         );
         thinned.push((laid.kind, rest, limit));
     }
+    let mut laid = put_back(job, group, thinned, pool, rule, chance)?;
+    let kept = best.laid.iter().enumerate();
+    laid.extend(
+        kept.filter(|(index, _)| !chosen.contains(index))
+            .map(|(_, laid)| laid.clone()),
+    );
+    Some(Layout::new(job, laid))
+}
+
+/// Sheets on which something may lie, each up to a length first, filled with what a pool holds; and what does not
+/// go on them, on others.
+pub(super) fn put_back(
+    job: &Job,
+    group: &Group,
+    sheets: Vec<(usize, Option<Block>, Um)>,
+    mut pool: Pool,
+    rule: &Rule,
+    chance: &mut Chance,
+) -> Option<Vec<Laid>> {
     put_in_order(&mut pool, rule, chance);
     let mut laid: Vec<Laid> = Vec::new();
-    for (index, rest, limit) in thinned {
+    for (index, rest, limit) in sheets {
         let kind = job.kinds.get(index)?;
         let usable = kind.usable();
         let near = fill(job, shortened(usable, limit), rest, &mut pool, rule, chance);
@@ -69,16 +88,11 @@ pub(super) fn refilled(
         laid.extend(block.map(|block| Laid { kind: index, block }));
     }
     laid.extend(lay(job, group, pool, &[], rule, None, chance)?.laid);
-    let kept = best.laid.iter().enumerate();
-    laid.extend(
-        kept.filter(|(index, _)| !chosen.contains(index))
-            .map(|(_, laid)| laid.clone()),
-    );
-    Some(Layout::new(job, laid))
+    Some(laid)
 }
 
 /// Takes blocks out until so many per cent of the wood are gone and the rest is no longer than a limit.
-fn thin(
+pub(super) fn thin(
     job: &Job,
     block: Block,
     percent: Um,

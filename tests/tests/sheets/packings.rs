@@ -37,6 +37,7 @@ fn what_was_one_sheet_becomes_nearly_one_again() {
         (20, 3.2, 200, 0.9),
         (50, 3.2, 100, 0.87),
         (100, 3.2, 40, 0.87),
+        (100, 0.0, 120, 0.92),
     ] {
         let parts = parted(2440.0, 1220.0, count, kerf, count as u64);
         let plan = laid(&parts, kerf, steps);
