@@ -143,7 +143,7 @@ request! {
     pub struct DrawerGrooveRequest {
         /// Lower edge of the boards to the groove's lower side, mm.
         pub from_edge: Given<f64> = "fromEdge",
-        /// Depth, mm; at most half of the thinner board.
+        /// Depth, mm; at most half of the thinnest board.
         pub depth: Given<f64> = "depth",
         /// How much wider than the bottom is thick, mm; 0.1 when left out.
         pub clearance: Given<f64> = "clearance",

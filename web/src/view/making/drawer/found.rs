@@ -10,7 +10,7 @@ use crate::msg::{Edit, HandOver};
 use crate::view::context::Context;
 use crate::view::outcome::state;
 use crate::view::show;
-use crate::view::tool::{fact, figure, notes, plan};
+use crate::view::tool::{fact, fence_settings, figure, notes, plan};
 
 /// The outcome.
 pub(in crate::view::making) fn outcome(context: Context<'_>) -> Html {
@@ -75,6 +75,7 @@ fn one(
                 { swelling(found, place, drawer, context) }
                 { bottom(drawer, context) }
             </dl>
+            { fence(drawer, context) }
             { for drawer.nudges.iter().map(|nudge| nudged(nudge, context)) }
             if is_current {
                 <div class="buttons">
@@ -115,13 +116,14 @@ fn bottom(drawer: &DrawerPlan, context: Context<'_>) -> Html {
 fn sizes(drawer: &DrawerPlan, context: Context<'_>) -> Html {
     let inside = drawer.inside;
     let count = drawer.joint.count;
+    let back = drawer.joint.back.as_ref();
+    let says = back.map(|_| "front and back are two joints".to_owned());
     let joint = match drawer.joint.finger_width {
-        Some(width) => fact(
-            "Fingers",
-            format!("{count} of {}", context.length(width)),
-            None,
-        ),
-        None => fact("Tails", count.to_string(), None),
+        Some(width) => {
+            let fingers = format!("{count} of {}", context.length(width));
+            fact("Fingers", fingers, says)
+        }
+        None => fact("Tails", count.to_string(), says),
     };
     html! {
         <>
@@ -153,21 +155,36 @@ fn groove(drawer: &DrawerPlan, context: Context<'_>) -> Html {
 }
 
 fn run_shown(run: &GrooveRun, context: Context<'_>) -> String {
-    let whose = match run.board {
-        Board::A => "sides",
-        Board::B => "front and back",
+    // Sides mirror each other: only from the front are both grooved alike.
+    let (whose, from) = match run.board {
+        Board::A => ("sides", " from the front end"),
+        Board::B => ("front and back", ""),
     };
     let length = |length| context.length(length);
     run.stopped.map_or_else(
         || format!("{whose} from end to end"),
         |stop| {
             format!(
-                "{whose} stopped, from {} to {}",
+                "{whose} stopped, from {} to {}{from}",
                 length(stop.from),
                 length(stop.to)
             )
         },
     )
+}
+
+/// How the fence is set for the groove, in all four boards alike.
+fn fence(drawer: &DrawerPlan, context: Context<'_>) -> Html {
+    let passes = drawer.groove.runs.first().map(|run| run.passes.as_slice());
+    let Some(passes @ [_, ..]) = passes else {
+        return Html::default();
+    };
+    html! {
+        <>
+            <p>{ "Fence to the bit's nearer side, the lower edge against it:" }</p>
+            { fence_settings(passes, context) }
+        </>
+    }
 }
 
 /// What the height does with the air, and what that leaves above.
