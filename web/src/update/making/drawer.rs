@@ -4,10 +4,10 @@ use notchwright_core::drawer::{DrawerBoxPlan, DrawerPlan, Nudged};
 use notchwright_core::given::Given;
 use notchwright_core::units::{Mm, Unit, write_number};
 
-use super::{boards, said};
+use super::boards;
+use super::joints::{self, Coming};
 use crate::answer::making::drawer::plan;
 use crate::msg::HandOver;
-use crate::notice::Notice;
 use crate::state::fields::{Known, drawer};
 use crate::state::{
     DovetailForm, Edge, Ends, Entry, First, Form, GrooveForm, Id, JointForm, JointKind, LayoutKind,
@@ -59,26 +59,24 @@ enum Corners {
     Back,
 }
 
-/// Adds the joint of all corners, or the front's and after it the back's, and opens the first.
+/// Adds the joint of all corners, or the front's and after it the back's, or brings them up to date.
 fn add_joint(work: &mut Work, plan: &DrawerBoxPlan, place: usize, drawer: &DrawerPlan) -> Outcome {
     let corners: &[Corners] = match drawer.joint.back {
         Some(_) => &[Corners::Front, Corners::Back],
         None => &[Corners::All],
     };
-    if !work.job.joints.has_room_for(corners.len()) {
-        return said(Notice::Full);
-    }
     let called = match plan.drawers.len() {
         1 => "Drawer".to_owned(),
         _ => format!("Drawer {}", place + 1),
     };
-    let first = work.job.joints.place() + 1;
-    for corners in corners {
-        let joint = joint(work, &called, drawer, *corners);
-        work.add_joint(joint);
-    }
-    work.open_joint(first);
-    Outcome::default()
+    let key = |corners: Corners| format!("{place};{}", corners.named("front"));
+    let coming = corners.iter().map(|corners| Coming {
+        key: key(*corners),
+        joint: joint(work, &called, drawer, *corners),
+    });
+    let coming: Vec<_> = coming.collect();
+    let gone = drawer.joint.back.is_none().then(|| key(Corners::Back));
+    joints::bring(work, coming, gone.as_deref())
 }
 
 fn joint(work: &Work, called: &str, drawer: &DrawerPlan, corners: Corners) -> JointForm {
