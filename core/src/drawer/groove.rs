@@ -60,16 +60,11 @@ pub(super) fn behind_finger(job: &Job, asked: Mm, most: Mm, groove: &GroovePlan)
 pub(super) fn behind_tail(job: &Job, most: Mm, front: &DovetailPlan, back: &DovetailPlan) -> Seat {
     let width = job.groove_width();
     let asked = job.bottom.groove.from_edge;
-    let covers = |plan| tails(plan).chain(pins(plan));
-    let both = covers(front).zip(covers(back));
-    let places = both.filter_map(|(at_front, at_back)| {
-        let (from, to, through) = (
-            at_front.from.max(at_back.from),
-            at_front.to.min(at_back.to),
-            at_front.through,
-        );
-        let last = to - width;
-        (!last.is_below(from)).then(|| Seat::hidden(asked.max(from).min(last), through))
+    let both = covers(front).into_iter().zip(covers(back));
+    let places = both.filter_map(|(front, back)| {
+        let from = front.from.max(back.from);
+        let last = front.to.min(back.to) - width;
+        (!last.is_below(from)).then(|| Seat::hidden(asked.max(from).min(last), front.through))
     });
     nearest(job, asked, most, places)
 }
@@ -81,23 +76,26 @@ struct Cover {
     through: Board,
 }
 
-fn tails(plan: &DovetailPlan) -> impl Iterator<Item = Cover> {
-    plan.tails.iter().map(|tail| Cover {
-        from: tail.from_base,
-        to: tail.to_base,
-        through: Board::B,
-    })
-}
-
-fn pins(plan: &DovetailPlan) -> impl Iterator<Item = Cover> {
-    let starts = plan.tails.iter().map(|tail| tail.to_tip);
-    let ends = plan.tails.iter().map(|tail| tail.from_tip);
-    let pins = [Mm::ZERO].into_iter().chain(starts);
-    pins.zip(ends.chain([plan.width])).map(|(from, to)| Cover {
+/// Every tail and the pin before it, and the pin after the last.
+fn covers(plan: &DovetailPlan) -> Vec<Cover> {
+    let mut covers = Vec::with_capacity(plan.tails.len() * 2 + 1);
+    let pin = |from, to| Cover {
         from,
         to,
         through: Board::A,
-    })
+    };
+    let mut from = Mm::ZERO;
+    for tail in &plan.tails {
+        covers.push(pin(from, tail.from_tip));
+        covers.push(Cover {
+            from: tail.from_base,
+            to: tail.to_base,
+            through: Board::B,
+        });
+        from = tail.to_tip;
+    }
+    covers.push(pin(from, plan.width));
+    covers
 }
 
 fn nearest(job: &Job, asked: Mm, most: Mm, places: impl Iterator<Item = Seat>) -> Seat {

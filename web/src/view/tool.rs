@@ -1,7 +1,6 @@
 //! What the tools of the places that come later show alike.
 
 use notchwright_core::drawing::Drawing;
-use notchwright_core::groove::FencePass;
 use notchwright_core::problem::Note;
 use yew::{AttrValue, Html, classes, html};
 
@@ -117,21 +116,6 @@ pub(super) fn figure(picture: &Drawing, label: impl Into<AttrValue>, context: Co
             { drawing::view(picture, "plain", label, &|length| show::bare(length, context.unit())) }
         </figure>
     }
-}
-
-/// Settings of the router table's fence, one after another.
-pub(super) fn fence_settings(passes: &[FencePass], context: Context<'_>) -> Html {
-    let unit = context.unit();
-    let setting = |pass: &FencePass| {
-        let fraction = show::fraction(pass.fence_to_bit, unit);
-        html! {
-            <li>
-                <b>{ context.length(pass.fence_to_bit) }</b>
-                { for fraction.map(|fraction| html! { <small>{ fraction }</small> }) }
-            </li>
-        }
-    };
-    html! { <ol class="settings">{ for passes.iter().map(setting) }</ol> }
 }
 
 /// What to know, the cautions folded away below it.

@@ -99,19 +99,17 @@ impl<'a> Picture<'a> {
 
     /// Where tails end within front and back.
     fn blind_tails(&self) -> Vec<Vec<Point>> {
-        let depth = self.drawer.depth;
-        let [front, back] = [self.front, self.back].map(|end| {
-            let reach = end.thickness - end.lap;
-            end.lap.is_above(Mm::ZERO).then_some(reach)
-        });
-        let front = front.map(|reach| (depth - self.front.thickness, reach));
-        let back = back.map(|reach| (self.back.lap, reach));
-        let lefts = [Mm::ZERO, self.drawer.width - self.side];
-        let tails = front
-            .into_iter()
-            .chain(back)
-            .flat_map(|(top, reach)| lefts.map(|left| self.block(left, top, self.side, reach)));
-        tails.collect()
+        let front = (self.drawer.depth - self.front.thickness, self.front);
+        let back = (self.back.lap, self.back);
+        let mut tails = Vec::new();
+        for (top, end) in [front, back] {
+            if end.lap.is_above(Mm::ZERO) {
+                for left in [Mm::ZERO, self.drawer.width - self.side] {
+                    tails.push(self.block(left, top, self.side, end.thickness - end.lap));
+                }
+            }
+        }
+        tails
     }
 
     fn draw_sizes(&mut self) {

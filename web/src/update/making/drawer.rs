@@ -70,11 +70,13 @@ fn add_joint(work: &mut Work, plan: &DrawerBoxPlan, place: usize, drawer: &Drawe
         _ => format!("Drawer {}", place + 1),
     };
     let key = |corners: Corners| format!("{place};{}", corners.named("front"));
-    let coming = corners.iter().map(|corners| Coming {
-        key: key(*corners),
-        joint: joint(work, &called, drawer, *corners),
-    });
-    let coming: Vec<_> = coming.collect();
+    let mut coming = Vec::new();
+    for corners in corners {
+        coming.push(Coming {
+            key: key(*corners),
+            joint: joint(work, &called, drawer, *corners),
+        });
+    }
     let gone = drawer.joint.back.is_none().then(|| key(Corners::Back));
     joints::bring(work, coming, gone.as_deref())
 }
@@ -85,44 +87,34 @@ fn joint(work: &Work, called: &str, drawer: &DrawerPlan, corners: Corners) -> Jo
         let board = drawer.boards.iter().find(|board| board.name == name);
         board.map_or_else(Entry::default, |board| length(board.thickness))
     };
-    let layout = match form.text(drawer::LAYOUT.name()) {
+    let mut joint = work.blank_joint();
+    let to = corners.named("front and back");
+    joint.name = Entry::mm(&format!("{called}, sides to {to}"));
+    joint.width = height(drawer.height, form);
+    joint.thickness_a = thickness("side");
+    joint.thickness_b = thickness(corners.named("front"));
+    joint.glue_gap = Entry::mm("0.05");
+    joint.proud = Entry::default();
+    joint.pieces = pieces(drawer, corners);
+    if is_dovetailed(form) {
+        joint.kind = JointKind::Dovetail;
+        joint.dovetail = dovetail(form, drawer, corners);
+        joint.groove = GrooveForm::default();
+        return joint;
+    }
+    joint.kind = JointKind::Box;
+    joint.layout = match form.text(drawer::LAYOUT.name()) {
         "count" | "finger" => LayoutKind::Count,
         _ => LayoutKind::OnePass,
     };
-    let first = match form.text(drawer::FIRST.name()) {
+    joint.count = Entry::mm(&drawer.joint.count.to_string());
+    joint.leftover = Leftover::Ends;
+    joint.first = match form.text(drawer::FIRST.name()) {
         "socket" => First::Socket,
         _ => First::Pin,
     };
-    let common = JointForm {
-        name: Entry::mm(&format!(
-            "{called}, sides to {}",
-            corners.named("front and back")
-        )),
-        width: height(drawer.height, form),
-        thickness_a: thickness("side"),
-        thickness_b: thickness(corners.named("front")),
-        glue_gap: Entry::mm("0.05"),
-        proud: Entry::default(),
-        pieces: pieces(drawer, corners),
-        ..work.blank_joint()
-    };
-    if is_dovetailed(form) {
-        return JointForm {
-            kind: JointKind::Dovetail,
-            dovetail: dovetail(form, drawer, corners),
-            groove: GrooveForm::default(),
-            ..common
-        };
-    }
-    JointForm {
-        kind: JointKind::Box,
-        layout,
-        count: Entry::mm(&drawer.joint.count.to_string()),
-        leftover: Leftover::Ends,
-        first,
-        groove: groove(drawer),
-        ..common
-    }
+    joint.groove = groove(drawer);
+    joint
 }
 
 impl Corners {

@@ -3,10 +3,12 @@
 //! Each bears a mark: whose it is, and numbers made of its name and of what it was given. One that still is what it was
 //! given is brought up to date; one that somebody has changed stays as it is, as their own, and another comes beside it.
 
+use notchwright_core::plain::Plain;
+
 use super::said;
 use crate::keep::json;
 use crate::notice::Notice;
-use crate::state::{DovetailForm, Entry, Id, Item, JointForm, JointKind, Stored, Work};
+use crate::state::{Entry, Id, Item, JointForm, JointKind, Stored as _, Work};
 use crate::update::edit::Outcome;
 
 /// A joint that comes, and which one of the drawers' it is.
@@ -58,19 +60,15 @@ fn bring_one(work: &mut Work, coming: Coming, became: &mut Became) {
     let from = Entry::mm(&mark(&key, &joint));
     if let Some(id) = unchanged(work, &key) {
         work.open_joint_with(id);
-        let before = work.joint.clone();
-        let is_named = is_marked(&before, number_of(&before.name.text));
-        work.joint = JointForm {
-            name: if is_named {
-                joint.name.clone()
-            } else {
-                before.name.clone()
-            },
-            from,
-            ..with_given(before.clone(), &joint)
-        };
-        if work.joint != before {
-            became.changed.push(work.joint.name.text.clone());
+        let is_named = is_marked(&work.joint, number_of(&work.joint.name.text));
+        let mut after = with_given(&work.joint, &joint);
+        if is_named {
+            after.name = joint.name;
+        }
+        after.from = from;
+        if work.joint != after {
+            became.changed.push(after.name.text.clone());
+            work.joint = after;
         }
         return;
     }
@@ -125,8 +123,8 @@ fn is_marked(joint: &JointForm, number: u32) -> bool {
 }
 
 fn given_number(joint: &JointForm) -> u32 {
-    let given = with_given(JointForm::default(), joint);
-    number_of(&json::write(&given.write()))
+    let [given, of_dovetail] = Fields::of(joint).given.map(Plain::Object);
+    number_of(&json::write(&Plain::List(vec![given, of_dovetail])))
 }
 
 /// A number that another text hardly has: the FNV-1a hash, 32 bits.
@@ -136,43 +134,82 @@ fn number_of(text: &str) -> u32 {
     })
 }
 
-/// A joint with everything that comes from drawers as it is `given`: glue gap, zero and what was measured stay.
-fn with_given(joint: JointForm, given: &JointForm) -> JointForm {
-    let given = given.clone();
+/// What comes from drawers, by the names that it is stored under; everything else is the joint's own: its glue gap, its
+/// zero, what was measured of it.
+const OF_EVERY_KIND: [&str; 6] = [
+    "kind",
+    "width",
+    "thicknessA",
+    "thicknessB",
+    "groove",
+    "pieces",
+];
+const OF_BOX_JOINTS: [&str; 4] = ["layout", "count", "leftover", "first"];
+const DOVETAIL: &str = "dovetail";
+const OF_DOVETAILS: [&str; 11] = [
+    "tails",
+    "by",
+    "narrowPin",
+    "halfPin",
+    "ratio",
+    "slopeBy",
+    "run",
+    "degrees",
+    "weights",
+    "lap",
+    "pinCutter",
+];
+
+type Stored = Vec<(String, Plain)>;
+
+/// A joint's fields as they are stored, and those of its dovetails.
+struct Fields {
+    given: [Stored; 2],
+    own: [Stored; 2],
+}
+
+impl Fields {
+    fn of(joint: &JointForm) -> Self {
+        let is_dovetailed = joint.kind == JointKind::Dovetail;
+        let of_kind: &[&str] = if is_dovetailed { &[] } else { &OF_BOX_JOINTS };
+        let of_dovetail: &[&str] = if is_dovetailed { &OF_DOVETAILS } else { &[] };
+        let mut all = fields(joint.write());
+        let place = all.iter().position(|(name, _)| name == DOVETAIL);
+        let dovetail = place.map(|place| fields(all.remove(place).1));
+        let is_given = |name: &str| OF_EVERY_KIND.contains(&name) || of_kind.contains(&name);
+        let (given, own) = all.into_iter().partition(|(name, _)| is_given(name));
+        let (given_dovetail, own_dovetail) = dovetail
+            .unwrap_or_default()
+            .into_iter()
+            .partition(|(name, _)| of_dovetail.contains(&name.as_str()));
+        Self {
+            given: [given, given_dovetail],
+            own: [own, own_dovetail],
+        }
+    }
+}
+
+fn fields(plain: Plain) -> Stored {
+    match plain {
+        Plain::Object(fields) => fields,
+        _ => Vec::new(),
+    }
+}
+
+/// A joint with everything that comes from drawers as it is `given`.
+fn with_given(joint: &JointForm, given: &JointForm) -> JointForm {
     let joint = JointForm {
         kind: given.kind,
-        width: given.width,
-        thickness_a: given.thickness_a,
-        thickness_b: given.thickness_b,
-        groove: given.groove,
-        pieces: given.pieces,
-        ..joint
+        ..joint.clone()
     };
-    if given.kind == JointKind::Dovetail {
-        let of = given.dovetail;
-        let dovetail = DovetailForm {
-            tails: of.tails,
-            by: of.by,
-            narrow_pin: of.narrow_pin,
-            half_pin: of.half_pin,
-            ratio: of.ratio,
-            slope_by: of.slope_by,
-            run: of.run,
-            degrees: of.degrees,
-            lap: of.lap,
-            pin_cutter: of.pin_cutter,
-            weights: of.weights,
-            ..joint.dovetail
-        };
-        return JointForm { dovetail, ..joint };
-    }
-    JointForm {
-        layout: given.layout,
-        count: given.count,
-        leftover: given.leftover,
-        first: given.first,
-        ..joint
-    }
+    let ([mut all, mut dovetail], [own, own_dovetail]) =
+        (Fields::of(given).given, Fields::of(&joint).own);
+    dovetail.extend(own_dovetail);
+    all.extend(own);
+    all.push((DOVETAIL.to_owned(), Plain::Object(dovetail)));
+    let mut merged = JointForm::default();
+    merged.read(&Plain::Object(all));
+    merged
 }
 
 impl Became {

@@ -10,9 +10,8 @@ use crate::state::{Field, RoutField, WidthBy};
 use crate::view::context::Context;
 use crate::view::outcome::state;
 use crate::view::segment::Segment;
-use crate::view::tool::{
-    entries, fact, facts, fence_settings, figure, folded, group, hinted, notes, plan, said,
-};
+use crate::view::show;
+use crate::view::tool::{entries, fact, facts, figure, folded, group, hinted, notes, plan, said};
 
 /// The form.
 pub(super) fn form(context: Context<'_>) -> Html {
@@ -88,7 +87,9 @@ fn passes(plan: &GrooveSetupPlan, context: Context<'_>) -> Html {
     html! {
         <section class="section">
             <h2>{ "Fence to the bit's nearer side" }</h2>
-            { fence_settings(&plan.passes, context) }
+            <ol class="settings">{ for plan.passes.iter().map(|pass| html! {
+                <li><b>{ context.length(pass.fence_to_bit) }</b>{ for show::fraction(pass.fence_to_bit, context.unit()).map(|fraction| html! { <small>{ fraction }</small> }) }</li>
+            }) }</ol>
             if !depths.is_empty() {
                 <p>{ format!("At each setting, raise the bit to {depths}.") }</p>
             }

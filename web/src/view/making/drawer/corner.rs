@@ -17,7 +17,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
         <>
             <div class="fields">
                 { entries(all([drawer::SIDE, drawer::FRONT]), context) }
-                { hinted(drawer::BACK.alone(), "Blank: as thick as the front.", context) }
+                { hinted(drawer::BACK.alone(), "As thick as the front when blank.", context) }
             </div>
             { choice(drawer::JOINT, &[("", "box joint"), ("dovetail", "dovetails")], context) }
             if is_dovetailed { { dovetails(context) } } else { { fingers(context) } }
@@ -92,7 +92,7 @@ fn dovetails(context: Context<'_>) -> Html {
                 { slope }
                 { hinted(drawer::LAP.alone(), "Half-blind; blank for through.", context) }
                 if has_lap {
-                    { hinted(drawer::BACK_LAP.alone(), "Blank: as in front. 0 for a through back.", context) }
+                    { hinted(drawer::BACK_LAP.alone(), "As in front when blank; 0 for a through back.", context) }
                 }
             </div>
             { pin_cutter(context) }

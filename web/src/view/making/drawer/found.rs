@@ -10,7 +10,7 @@ use crate::msg::{Edit, HandOver};
 use crate::view::context::Context;
 use crate::view::outcome::state;
 use crate::view::show;
-use crate::view::tool::{fact, fence_settings, figure, notes, plan};
+use crate::view::tool::{fact, figure, notes, plan};
 
 /// The outcome.
 pub(in crate::view::making) fn outcome(context: Context<'_>) -> Html {
@@ -72,10 +72,10 @@ fn one(
             <dl class="facts">
                 { sizes(drawer, context) }
                 { groove(drawer, context) }
+                { for fence(drawer, context) }
                 { swelling(found, place, drawer, context) }
                 { bottom(drawer, context) }
             </dl>
-            { fence(drawer, context) }
             { for drawer.nudges.iter().map(|nudge| nudged(nudge, context)) }
             if is_current {
                 <div class="buttons">
@@ -90,13 +90,17 @@ fn one(
 
 /// Several lengths with one unit: `880 × 68.5 × 590 mm`.
 fn product(lengths: &[Mm], context: Context<'_>) -> String {
+    joined(lengths, " × ", context)
+}
+
+fn joined(lengths: &[Mm], between: &str, context: Context<'_>) -> String {
     let unit = context.unit();
     let all: Vec<_> = lengths.iter().map(|it| show::bare(*it, unit)).collect();
     let gap = match unit {
         Unit::Mm => " ",
         Unit::Inch => "",
     };
-    format!("{}{gap}{}", all.join(" × "), unit.symbol())
+    format!("{}{gap}{}", all.join(between), unit.symbol())
 }
 
 /// What a solid bottom does in its groove.
@@ -156,16 +160,16 @@ fn groove(drawer: &DrawerPlan, context: Context<'_>) -> Html {
 
 fn run_shown(run: &GrooveRun, context: Context<'_>) -> String {
     // Sides mirror each other: only from the front are both grooved alike.
-    let (whose, from) = match run.board {
-        Board::A => ("sides", " from the front end"),
-        Board::B => ("front and back", ""),
+    let (whose, from, end) = match run.board {
+        Board::A => ("sides", "", " from the front end"),
+        Board::B => ("front and back", "from ", ""),
     };
     let length = |length| context.length(length);
     run.stopped.map_or_else(
         || format!("{whose} from end to end"),
         |stop| {
             format!(
-                "{whose} stopped, from {} to {}{from}",
+                "{whose} stopped, {from}{} to {}{end}",
                 length(stop.from),
                 length(stop.to)
             )
@@ -174,17 +178,11 @@ fn run_shown(run: &GrooveRun, context: Context<'_>) -> String {
 }
 
 /// How the fence is set for the groove, in all four boards alike.
-fn fence(drawer: &DrawerPlan, context: Context<'_>) -> Html {
-    let passes = drawer.groove.runs.first().map(|run| run.passes.as_slice());
-    let Some(passes @ [_, ..]) = passes else {
-        return Html::default();
-    };
-    html! {
-        <>
-            <p>{ "Fence to the bit's nearer side, the lower edge against it:" }</p>
-            { fence_settings(passes, context) }
-        </>
-    }
+fn fence(drawer: &DrawerPlan, context: Context<'_>) -> Option<Html> {
+    let passes = &drawer.groove.runs.first()?.passes;
+    let settings: Vec<_> = passes.iter().map(|pass| pass.fence_to_bit).collect();
+    let says = "to its nearer side; the lower edge runs along the fence".to_owned();
+    (!settings.is_empty()).then(|| fact("Fence to the bit", joined(&settings, ", ", context), says))
 }
 
 /// What the height does with the air, and what that leaves above.
