@@ -25,6 +25,8 @@ pub(crate) struct Job {
     pub(crate) side: Mm,
     pub(crate) front: Mm,
     pub(crate) back: Mm,
+    /// The field that the back's thickness was read from.
+    pub(super) back_field: &'static str,
     pub(crate) applied: Option<Applied>,
     pub(super) corner: Corner,
     pub(crate) bottom: Bottom,
@@ -175,9 +177,9 @@ fn read(request: &DrawerBoxRequest, check: &mut Checker<'_>) -> Option<Job> {
         .and_then(|(space, count)| row(request, space, count, check));
     let side = thickness("side", &request.side, check);
     let front = thickness("front", &request.front, check);
-    let back = match &request.back {
-        Given::Missing => front,
-        back => thickness("back", back, check),
+    let (back_field, back) = match &request.back {
+        Given::Missing => ("front", front),
+        back => ("back", thickness("back", back, check)),
     };
     let applied = optional_part("applied", &request.applied, check, Applied::check);
     let boards = Boards {
@@ -200,6 +202,7 @@ fn read(request: &DrawerBoxRequest, check: &mut Checker<'_>) -> Option<Job> {
         side: side?,
         front: front?,
         back: back?,
+        back_field,
         applied: applied?,
         corner: corner?,
         bottom: bottom?,

@@ -10,7 +10,7 @@ use crate::joint::box_joint::{
 };
 use crate::joint::dovetail::{DovetailPlan, DovetailRequest, dovetail};
 use crate::limits;
-use crate::problem::Problem;
+use crate::problem::{Code, Problem};
 use crate::units::Mm;
 
 /// The joint of all four corners.
@@ -216,26 +216,34 @@ fn dovetail_problems(request: &DrawerJointRequest, boards: Boards<'_>) -> Vec<Pr
     };
     let back = refused(board, lap).into_iter();
     // What is wrong with the front's lap itself is said there.
-    let back = back.filter(|problem| has_lap || !is_said(&front, problem));
+    let back = back.filter(|problem| has_lap || !front.iter().any(|said| is_same(said, problem)));
     let back = back.map(own).collect();
     with_more(front, back)
 }
 
-/// Problems, and those of more that are not among them.
+/// Problems, and those of more; of two of the same kind at one field the one that leaves it less.
 pub(super) fn with_more(problems: Vec<Problem>, more: Vec<Problem>) -> Vec<Problem> {
     let mut all = problems;
     for problem in more {
-        if !is_said(&all, &problem) {
-            all.push(problem);
+        match all.iter_mut().find(|said| is_same(said, &problem)) {
+            Some(said) if leaves_less(&problem, said) => *said = problem,
+            Some(_) => {}
+            None => all.push(problem),
         }
     }
     all
 }
 
-/// Whether the field has been refused for the same.
-fn is_said(said: &[Problem], problem: &Problem) -> bool {
-    said.iter()
-        .any(|said| said.field == problem.field && said.code == problem.code)
+fn leaves_less(problem: &Problem, other: &Problem) -> bool {
+    match (problem.limit, other.limit) {
+        (Some(least), Some(others)) if problem.code == Code::TooSmall => least > others,
+        (Some(most), Some(others)) => most < others,
+        (limit, others) => limit.is_none() && others.is_some(),
+    }
+}
+
+fn is_same(problem: &Problem, other: &Problem) -> bool {
+    problem.field == other.field && problem.code == other.code
 }
 
 fn board(thickness: Mm) -> Given<BoardRequest> {

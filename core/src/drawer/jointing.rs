@@ -76,7 +76,7 @@ fn fingered(
         front: box_joint(&asked_for),
         back: back(&asked_for).map(|request| box_joint(&request)),
     };
-    let (planned, _) = both.settled(warnings)?;
+    let (planned, _) = both.settled(job, warnings)?;
     let seat = planned.groove.map_or(Seat::shown(asked), |groove| {
         behind_finger(job, asked, most, &groove)
     });
@@ -129,7 +129,7 @@ fn dovetailed(job: &Job, height: Mm, warnings: &mut Vec<Note>) -> Result<Corners
         back: back.as_ref().map(dovetail),
         front,
     };
-    let (planned, at_back) = both.settled(warnings)?;
+    let (planned, at_back) = both.settled(job, warnings)?;
     let most = job.highest_groove(height);
     Ok(Corners {
         height,
@@ -156,7 +156,7 @@ struct Both<P> {
 
 impl<P> Both<P> {
     /// Both plans, or the problems of both at once.
-    fn settled(self, warnings: &mut Vec<Note>) -> Result<(P, Option<P>), Vec<Problem>> {
+    fn settled(self, job: &Job, warnings: &mut Vec<Note>) -> Result<(P, Option<P>), Vec<Problem>> {
         let back = self.back.transpose();
         match (self.front, back) {
             (Ok(front), Ok(back)) => {
@@ -169,7 +169,7 @@ impl<P> Both<P> {
             }
             (front, back) => {
                 let front = renamed(front.err().unwrap_or_default(), "front");
-                let back = renamed(back.err().unwrap_or_default(), "back");
+                let back = renamed(back.err().unwrap_or_default(), job.back_field);
                 let back = back.into_iter().map(of_back).collect();
                 Err(with_more(front, back))
             }
@@ -277,14 +277,14 @@ fn holds_groove(job: &Job, height: Mm, finger: Mm) -> bool {
     count < 3 || !whole.is_below(job.lowest_board())
 }
 
-/// Problems of the joint at one end, at the drawer's own fields.
-fn renamed(problems: Vec<Problem>, end: &str) -> Vec<Problem> {
+/// Problems of the joint with one board, at the drawer's own fields.
+fn renamed(problems: Vec<Problem>, board: &str) -> Vec<Problem> {
     let rename = |problem: Problem| {
         let (field, limit) = match problem.field.as_str() {
             // Its bound is a board's width, not the opening's.
             "width" => ("size.height".to_owned(), None),
             "a.thickness" | "tail.thickness" => ("side.thickness".to_owned(), problem.limit),
-            "b.thickness" | "pin.thickness" => (format!("{end}.thickness"), problem.limit),
+            "b.thickness" | "pin.thickness" => (format!("{board}.thickness"), problem.limit),
             field => (format!("joint.{field}"), problem.limit),
         };
         Problem {

@@ -210,12 +210,21 @@ fn a_back_that_is_left_out_is_as_the_front() {
     }
 }
 
+/// A saw whose blade comes up by 20.
+fn low_saw() -> Given<SawRequest> {
+    SawRequest {
+        greatest_height: 20.0.into(),
+        ..SawRequest::default()
+    }
+    .into()
+}
+
 /// The drawer with one number in it.
 type With = fn(f64) -> DrawerBoxRequest;
 
 #[test]
 fn what_is_proposed_for_a_back_can_be_made() {
-    let cases: [(f64, &str, Code, With); 6] = [
+    let cases: [(f64, &str, Code, With); 7] = [
         (9.8, "joint.backLap", Code::TooLarge, |x| {
             with_joint(|joint| joint.back_lap = x.into())
         }),
@@ -237,16 +246,15 @@ fn what_is_proposed_for_a_back_can_be_made() {
             })
         }),
         (25.0, "back.thickness", Code::BeyondHeight, |x| {
-            edit(
-                with_joint(|joint| {
-                    joint.saw = SawRequest {
-                        greatest_height: 20.0.into(),
-                        ..SawRequest::default()
-                    }
-                    .into();
-                }),
-                |drawer| drawer.back = board(x),
-            )
+            edit(with_joint(|joint| joint.saw = low_saw()), |drawer| {
+                drawer.back = board(x);
+            })
+        }),
+        // As thick as the front, and no lap leaves the saw less to cut.
+        (25.0, "front.thickness", Code::BeyondHeight, |x| {
+            edit(with_joint(|joint| joint.saw = low_saw()), |drawer| {
+                (drawer.front, drawer.back) = (board(x), Given::Missing);
+            })
         }),
         // Four tails stand in front, but a thick back narrows them at their baselines.
         (4.0, "joint.tails", Code::TooLarge, |x| {
@@ -265,6 +273,23 @@ fn what_is_proposed_for_a_back_can_be_made() {
         let made = drawer_box(&with(proposed));
         assert!(made.is_ok(), "{field} {proposed}: {:#?}", made.err());
     }
+}
+
+/// Where both ends bound the same, the narrower bound is proposed: pins as proud as the thinner of 12 and 10.
+#[test]
+fn the_stricter_end_has_the_word() {
+    let request = |proud: f64| {
+        edit(drawer(), |drawer| {
+            drawer.joint = edit(box_joint(), |joint| joint.proud = proud.into()).into();
+        })
+    };
+    let told = drawer_box(&request(13.0)).unwrap_err();
+    assert_eq!(told.len(), 1);
+    assert_eq!(
+        (told[0].field.as_str(), told[0].limit),
+        ("joint.proud", Some(10.0))
+    );
+    assert!(drawer_box(&request(10.0)).is_ok());
 }
 
 /// Front and back are asked at once, and what is wrong only there says so.
