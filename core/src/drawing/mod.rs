@@ -16,6 +16,8 @@ mod sheet;
 mod sled;
 mod template;
 #[cfg(test)]
+mod testing;
+#[cfg(test)]
 mod tests;
 mod tools;
 mod view;

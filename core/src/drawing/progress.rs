@@ -172,15 +172,14 @@ fn pointer(sheet: &Sheet, x: Mm, y: Mm) -> Vec<Point> {
 fn draw_lead(sheet: &mut Sheet, strip: &Strip, enlarged: &Strip) {
     let view = strip.view();
     let (left, right) = (view.x(enlarged.window.left), view.x(enlarged.window.right));
-    let out = sheet.ems(0.15);
-    let (top, bottom) = (strip.top - out, strip.bottom() + out);
-    sheet.frame(left, top, right, bottom);
-    let lead = |from, to| vec![Point::new(from, bottom), Point::new(to, enlarged.top)];
-    sheet.lines(
-        Role::Leader,
+    sheet.lead_below(
         [
-            lead(left, enlarged.left),
-            lead(right, enlarged.left + enlarged.width),
+            Point::new(left, strip.top),
+            Point::new(right, strip.bottom()),
+        ],
+        [
+            Point::new(enlarged.left, enlarged.top),
+            Point::new(enlarged.left + enlarged.width, enlarged.top),
         ],
     );
 }

@@ -93,6 +93,18 @@ impl Sheet {
         self.lines(Role::Frame, [closed(&frame)]);
     }
 
+    /// Frames a part of a strip, from its upper left to its lower right corner, and leads to the upper
+    /// corners of where it is shown enlarged below.
+    pub(super) fn lead_below(&mut self, part: [Point; 2], enlarged: [Point; 2]) {
+        let out = self.ems(0.15);
+        let [upper, lower] = part;
+        let (top, bottom) = (upper.y - out, lower.y + out);
+        self.frame(upper.x, top, lower.x, bottom);
+        let [left, right] = enlarged;
+        let lead = |from, to| vec![Point::new(from, bottom), to];
+        self.lines(Role::Leader, [lead(upper.x, left), lead(lower.x, right)]);
+    }
+
     /// Adds a text of usual size.
     pub(super) fn text(&mut self, role: Role, at: Point, anchor: Anchor, text: Message) {
         let size = self.type_size;

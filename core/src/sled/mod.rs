@@ -1,6 +1,7 @@
 //! A sled on one particular saw.
 
 pub(crate) mod checked;
+mod fields;
 mod fit;
 mod notes;
 mod plan;

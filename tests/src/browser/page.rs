@@ -20,7 +20,7 @@ use super::place::{Downloads, target};
 use super::view::View;
 
 /// How long the page may take over anything, even on a busy machine.
-const PATIENCE: Duration = Duration::from_secs(20);
+const PATIENCE: Duration = Duration::from_secs(60);
 const PAUSE: Duration = Duration::from_millis(25);
 
 const IS_ANOTHER: &str = "!window.isOld && document.readyState === 'complete'";

@@ -28,7 +28,13 @@ const TOO_WIDE: &str = "((root) => root.scrollWidth > root.clientWidth
         .concat(`${root.scrollWidth} in ${root.clientWidth}`)
     : [])(document.documentElement)";
 
-/// What does not fit the screen, and what is too small to be hit.
+/// Numbers that show without their last figures.
+const CUT_OFF: &str =
+    "[...document.querySelectorAll('.field input:not(.text, [type=radio], [type=checkbox])')]
+    .filter((it) => it.ariaInvalid !== 'true' && it.checkVisibility() && it.scrollWidth > it.clientWidth)
+    .map((it) => `${it.id} cuts off ${it.value}`)";
+
+/// What does not fit the screen or its field, and what is too small to be hit.
 async fn misfits(page: &Page, name: &str) -> Result<Vec<String>> {
     let at_saw = page
         .evaluate("document.querySelector('.saw') !== null")
@@ -36,8 +42,8 @@ async fn misfits(page: &Page, name: &str) -> Result<Vec<String>> {
         == json!(true);
     let least = if at_saw { TARGET_AT_SAW } else { TARGET };
     let mut found = Vec::new();
-    for script in [format!("{TOO_SMALL}({least})"), TOO_WIDE.to_owned()] {
-        let them: Vec<String> = serde_json::from_value(page.evaluate(&script).await?)?;
+    for script in [&format!("{TOO_SMALL}({least})"), TOO_WIDE, CUT_OFF] {
+        let them: Vec<String> = serde_json::from_value(page.evaluate(script).await?)?;
         found.extend(them.into_iter().map(|it| format!("{name}: {it}")));
     }
     Ok(found)

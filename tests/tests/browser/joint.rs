@@ -2,10 +2,10 @@
 
 use anyhow::Result;
 use notchwright_core::units::write_number;
-use notchwright_tests::browser::{Key, serve_dist};
+use notchwright_tests::browser::{Key, View, serve_dist};
 
 use crate::answer::{plan, worked};
-use crate::steps::{open, see, see_nothing, shows, type_width};
+use crate::steps::{open, open_on, see, see_nothing, shows, type_width};
 
 #[tokio::test]
 async fn it_opens_on_a_worked_joint() -> Result<()> {
@@ -33,16 +33,19 @@ const CUT_OFF: &str = "[...document.querySelectorAll('.fields.boards input')]
 #[tokio::test]
 async fn no_figure_of_an_awkward_board_is_cut_off() -> Result<()> {
     let site = serve_dist()?;
-    let page = open(&site).await?;
-    for (field, text) in [
-        ("#joint-width", "1217.35"),
-        ("#joint-thickness-a", "11.65"),
-        ("#joint-thickness-b", "11.6"),
-    ] {
-        page.replace_text(field, text).await?;
-        page.wait_for(CUT_OFF, &serde_json::json!([])).await?;
+    for view in [View::phone(), View::desktop()] {
+        let page = open_on(&site.url(), &view).await?;
+        for (field, text) in [
+            ("#joint-width", "1217.35"),
+            ("#joint-thickness-a", "11.65"),
+            ("#joint-thickness-b", "11.6"),
+        ] {
+            page.replace_text(field, text).await?;
+            page.wait_for(CUT_OFF, &serde_json::json!([])).await?;
+        }
+        page.assert_quiet().await?;
     }
-    page.assert_quiet().await
+    Ok(())
 }
 
 #[tokio::test]

@@ -3,6 +3,28 @@
 //! An engine that a machine lacks is named, and its tests pass without having run, unless the environment
 //! variable `NOTCHWRIGHT_ENGINES` is `all`: then it fails.
 
+/// A test for each engine: a machine that lacks one still tells of the others.
+macro_rules! in_every_engine {
+    ($path:ident) => {
+        #[tokio::test]
+        async fn in_chromium() -> anyhow::Result<()> {
+            $path(notchwright_tests::browser::Engine::Chromium).await
+        }
+
+        #[tokio::test]
+        async fn in_firefox() -> anyhow::Result<()> {
+            $path(notchwright_tests::browser::Engine::Firefox).await
+        }
+
+        #[tokio::test]
+        async fn in_webkit() -> anyhow::Result<()> {
+            $path(notchwright_tests::browser::Engine::WebKit).await
+        }
+    };
+}
+
+use in_every_engine;
+
 mod noticed;
 mod path;
 mod single;

@@ -39,17 +39,4 @@ async fn path(engine: Engine) -> Result<()> {
     Ok(())
 }
 
-#[tokio::test]
-async fn in_chromium() -> Result<()> {
-    path(Engine::Chromium).await
-}
-
-#[tokio::test]
-async fn in_firefox() -> Result<()> {
-    path(Engine::Firefox).await
-}
-
-#[tokio::test]
-async fn in_webkit() -> Result<()> {
-    path(Engine::WebKit).await
-}
+super::in_every_engine!(path);

@@ -16,7 +16,8 @@ use notchwright_core::joint::dovetail::{
 use notchwright_core::joint::sliding::{BitRequest, SlidingDovetailRequest, sliding_dovetail};
 use notchwright_core::units::{Mm, write_number};
 
-const STYLE: &str = include_str!("../../golden/dovetail-style.css");
+/// As drawings are saved.
+const STYLE: &str = include_str!("../../../web/src/export/style.css");
 
 fn golden(name: &str, drawing: &Drawing) {
     compare(&format!("dovetail-{name}"), STYLE, drawing, |length: Mm| {

@@ -14,7 +14,8 @@ use notchwright_core::joint::box_joint::{
 };
 use notchwright_core::units::{Mm, write_number};
 
-const STYLE: &str = include_str!("../../golden/style.css");
+/// As drawings are saved.
+const STYLE: &str = include_str!("../../../web/src/export/style.css");
 
 /// A joint between boards 12 and 18 mm thick, cut 3.07 mm wide on a screw of 16 threads per inch and 80 divisions.
 fn demo(width: f64, layout: LayoutRequest) -> BoxJointRequest {

@@ -63,7 +63,6 @@ pub(crate) fn planned() -> impl Strategy<Value = Cut> {
 /// Joints whose stops have slipped, been left out or been cut at the wrong height.
 pub(crate) fn slipped() -> impl Strategy<Value = Cut> {
     let slips = prop::collection::vec((-2.0..2.0_f64, 0..10_u8), 1..40);
-    // What stands less than a micrometre tall is not worth naming, so there are no such heights.
     let height = || prop_oneof![Just(0.0), 0.01..1.5_f64, -1.5..-0.01_f64];
     let heights = (height(), height());
     (planned(), slips, heights).prop_map(|(mut cut, mut slips, heights)| {

@@ -18,6 +18,8 @@ use region::Region;
 
 /// Of the area of the board's face within the joint.
 const SHARE: f64 = 1e-9;
+/// What stands less than this on a socket's floor is not named, mm.
+const WORTH_NAMING: f64 = 1e-3;
 
 /// A pair of teeth, each deepest at its own side of the kerf.
 fn teeth(at: f64, set: &Set) -> [Vec<(f64, f64)>; 2] {
@@ -65,11 +67,12 @@ fn face(own: &Set, mate: &Set, width: f64, proud: f64, thickness: f64) -> Face {
         clash: own_wood.and(&mate_wood).area(),
         uncut: sockets(own, width)
             .iter()
-            .map(|across| {
-                own_wood
-                    .and(&Region::rectangle(*across, (0.0, depths.1)))
-                    .area()
+            .map(|across| own_wood.and(&Region::rectangle(*across, (0.0, depths.1))))
+            .filter(|left| {
+                left.lowest()
+                    .is_some_and(|top| depths.1 - top > WORTH_NAMING)
             })
+            .map(|left| left.area())
             .sum(),
         whole: zone.area(),
     }

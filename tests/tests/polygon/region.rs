@@ -61,6 +61,12 @@ impl Region {
             .sum();
         twice as f64 / 2.0 / STEPS / STEPS
     }
+
+    /// Its least place along the second axis, mm; none where there is nothing.
+    pub(crate) fn lowest(&self) -> Option<f64> {
+        let places = self.0.iter().flatten().flatten().map(|point| point.y);
+        places.min().map(|least| least as f64 / STEPS)
+    }
 }
 
 fn contour(corners: &[(f64, f64)]) -> Vec<IntPoint<i64>> {

@@ -179,16 +179,16 @@ impl<'a> Progress<'a> {
         self.draw(sheet, &thin);
         self.draw(sheet, &enlarged);
         let view = thin.view();
-        let (from, to) = (view.x(left), view.x(right));
-        let out = sheet.ems(0.15);
-        let (top, bottom) = (thin.top - out, thin.bottom() + out);
-        sheet.frame(from, top, to, bottom);
-        let lead = |from, to| vec![Point::new(from, bottom), Point::new(to, enlarged.top)];
-        let leads = [
-            lead(from, enlarged.left),
-            lead(to, enlarged.left + enlarged.width),
-        ];
-        sheet.lines(Role::Leader, leads);
+        sheet.lead_below(
+            [
+                Point::new(view.x(left), thin.top),
+                Point::new(view.x(right), thin.bottom()),
+            ],
+            [
+                Point::new(enlarged.left, enlarged.top),
+                Point::new(enlarged.left + enlarged.width, enlarged.top),
+            ],
+        );
         enlarged.bottom()
     }
 

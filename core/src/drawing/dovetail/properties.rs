@@ -3,9 +3,10 @@
 use proptest::prelude::*;
 
 use super::sliding_drawing;
-use super::tests::{assert_legible, board as of_thickness, drawings, request};
+use super::tests::{board as of_thickness, drawings, request};
 use crate::cutter::CutterRequest;
 use crate::drawing::Drawing;
+use crate::drawing::testing::assert_legible;
 use crate::given::Given;
 use crate::joint::dovetail::{DovetailRequest, MeasuredRequest, SlopeRequest, dovetail};
 use crate::joint::sliding::{BitRequest, SlidingDovetailRequest, sliding_dovetail};

@@ -4,8 +4,8 @@ use super::joint::{Joint, Mate};
 use super::{dovetail_boards, dovetail_mated, dovetail_progress, marking_template};
 use crate::cutter::CutterRequest;
 use crate::dial::ScrewRequest;
-use crate::drawing::sled::labels::{Area, text_width};
-use crate::drawing::{Anchor, Drawing, Item, Paper, Point, Role, Shape};
+use crate::drawing::testing::{lines, polygons, text_areas};
+use crate::drawing::{Drawing, Paper, Point, Role};
 use crate::given::Given;
 use crate::joint::box_joint::BoardRequest;
 use crate::joint::dovetail::{
@@ -62,71 +62,6 @@ pub(super) fn drawings(plan: &DovetailPlan) -> Vec<Drawing> {
         all.extend(marking_template(plan, paper));
     }
     all
-}
-
-fn points(item: &Item) -> Vec<Point> {
-    match &item.shape {
-        Shape::Polygons { polygons: lines } | Shape::Lines { lines } => lines.concat(),
-        Shape::Text { .. } => Vec::new(),
-    }
-}
-
-fn lines(drawing: &Drawing, role: Role) -> Vec<Vec<Point>> {
-    let items = drawing.items.iter().filter(|item| item.role == role);
-    let lines = items.filter_map(|item| match &item.shape {
-        Shape::Lines { lines } => Some(lines.clone()),
-        Shape::Polygons { .. } | Shape::Text { .. } => None,
-    });
-    lines.flatten().collect()
-}
-
-fn polygons(drawing: &Drawing, role: Role) -> Vec<Vec<Point>> {
-    let items = drawing.items.iter().filter(|item| item.role == role);
-    let polygons = items.filter_map(|item| match &item.shape {
-        Shape::Polygons { polygons } => Some(polygons.clone()),
-        Shape::Lines { .. } | Shape::Text { .. } => None,
-    });
-    polygons.flatten().collect()
-}
-
-fn text_areas(drawing: &Drawing) -> Vec<(String, Area)> {
-    let texts = drawing.items.iter().filter_map(|item| match &item.shape {
-        Shape::Text {
-            at,
-            anchor,
-            size,
-            text,
-        } => {
-            let (top, bottom) = (at.y - *size * 0.72, at.y + *size * 0.2);
-            let area = Area::of_text(*at, *anchor, text_width(text, *size), top, bottom);
-            Some((text.show(|length| length.to_string()), area))
-        }
-        Shape::Polygons { .. } | Shape::Lines { .. } => None,
-    });
-    texts.collect()
-}
-
-pub(super) fn assert_legible(drawing: &Drawing) {
-    let slack = Mm::constant(1e-6);
-    let frame = Area {
-        left: -slack,
-        top: -slack,
-        right: drawing.width + slack,
-        bottom: drawing.height + slack,
-    };
-    for item in &drawing.items {
-        for point in points(item) {
-            let area = Area::of_text(point, Anchor::Start, Mm::ZERO, point.y, point.y);
-            assert!(area.is_within(&frame), "{:?} at {point:?}", item.role);
-        }
-    }
-    let texts = text_areas(drawing);
-    for (index, (text, area)) in texts.iter().enumerate() {
-        assert!(area.is_within(&frame), "{text:?} at {area:?} of {frame:?}");
-        for (other, other_area) in &texts[..index] {
-            assert!(!area.meets(other_area), "{text:?} runs into {other:?}");
-        }
-    }
 }
 
 #[test]

@@ -2,52 +2,18 @@
 
 use proptest::prelude::*;
 
-use super::labels::{Area, text_width};
 use super::saws::{Saw, legal, saws, usual};
 use super::{Paper, hole_line_tiles, sled_base, sled_travel_plan, sled_travel_side};
-use crate::drawing::{Drawing, Item, Point, Role, Shape};
+use crate::drawing::testing::{assert_legible, polygons, text_areas};
+use crate::drawing::{Drawing, Point, Role, Shape};
 use crate::sled::SledFitPlan;
 use crate::units::Mm;
-
-fn points(item: &Item) -> Vec<Point> {
-    match &item.shape {
-        Shape::Polygons { polygons: lines } | Shape::Lines { lines } => lines.concat(),
-        Shape::Text { .. } => Vec::new(),
-    }
-}
-
-fn polygons(drawing: &Drawing, role: Role) -> Vec<Vec<Point>> {
-    let items = drawing.items.iter().filter(|item| item.role == role);
-    let polygons = items.filter_map(|item| match &item.shape {
-        Shape::Polygons { polygons } => Some(polygons.clone()),
-        Shape::Lines { .. } | Shape::Text { .. } => None,
-    });
-    polygons.flatten().collect()
-}
 
 fn middle(corners: &[Point]) -> Point {
     let count = f64::from(u32::try_from(corners.len()).unwrap());
     let x: Mm = corners.iter().map(|corner| corner.x).sum();
     let y: Mm = corners.iter().map(|corner| corner.y).sum();
     Point::new(x / count, y / count)
-}
-
-/// What a text takes up: its figures and capitals, and a little below.
-fn text_areas(drawing: &Drawing) -> Vec<(String, Area)> {
-    let texts = drawing.items.iter().filter_map(|item| match &item.shape {
-        Shape::Text {
-            at,
-            anchor,
-            size,
-            text,
-        } => {
-            let (top, bottom) = (at.y - *size * 0.72, at.y + *size * 0.2);
-            let area = Area::of_text(*at, *anchor, text_width(text, *size), top, bottom);
-            Some((text.show(|length| length.to_string()), area))
-        }
-        Shape::Polygons { .. } | Shape::Lines { .. } => None,
-    });
-    texts.collect()
 }
 
 const PUSHED: [f64; 5] = [0.0, 0.2, 0.5, 0.9, 1.0];
@@ -70,38 +36,6 @@ fn drawings(plan: &SledFitPlan) -> Vec<Drawing> {
     all.push(sled_base(plan));
     all.extend(tiles.concat());
     all
-}
-
-fn assert_inside(drawing: &Drawing) {
-    let slack = Mm::constant(1e-6);
-    let frame = Area {
-        left: -slack,
-        top: -slack,
-        right: drawing.width + slack,
-        bottom: drawing.height + slack,
-    };
-    for item in &drawing.items {
-        for point in points(item) {
-            let area = Area::around(point, Mm::ZERO);
-            assert!(
-                area.is_within(&frame),
-                "{:?} at {point:?} of {frame:?}",
-                item.role
-            );
-        }
-    }
-    for (text, area) in text_areas(drawing) {
-        assert!(area.is_within(&frame), "{text:?} at {area:?} of {frame:?}");
-    }
-}
-
-fn assert_words_apart(drawing: &Drawing) {
-    let texts = text_areas(drawing);
-    for (index, (text, area)) in texts.iter().enumerate() {
-        for (other, other_area) in &texts[..index] {
-            assert!(!area.meets(other_area), "{text:?} runs into {other:?}");
-        }
-    }
 }
 
 /// The contacts off the table are drawn so, and said so.
@@ -210,8 +144,7 @@ fn examples_are_drawn_in_full() {
     for (index, saw) in saws().iter().enumerate() {
         let plan = saw.plan().unwrap_or_else(|| panic!("saw {index}"));
         for drawing in drawings(&plan) {
-            assert_inside(&drawing);
-            assert_words_apart(&drawing);
+            assert_legible(&drawing);
         }
         assert_contacts(&plan);
         assert_left_over(&plan);
@@ -259,8 +192,7 @@ proptest! {
     #[test]
     fn every_legal_sled_is_drawn_in_full(plan in legal()) {
         for drawing in drawings(&plan) {
-            assert_inside(&drawing);
-            assert_words_apart(&drawing);
+            assert_legible(&drawing);
         }
     }
 

@@ -4,8 +4,7 @@ use core::cmp::Ordering;
 
 use serde::Serialize;
 
-use super::check::steps_cover;
-use super::check::thickness;
+use super::check::{steps_cover, thickness};
 use super::layout::{Ground, Layout, lay_out};
 use super::passes::usual_count;
 use super::rule::Rule;
@@ -44,8 +43,8 @@ request! {
 #[serde(rename_all = "camelCase")]
 pub struct Choices {
     /// The best first; empty when the cutter is too wide for any inner socket on this board, or the dial too
-    /// coarse. Fingers are
-    /// from a quarter of the thinner board's thickness to three of the thicker one's, where there are such.
+    /// coarse. Fingers are from a quarter of the thinner board's thickness to three of the thicker one's,
+    /// where there are such.
     pub choices: Vec<Choice>,
 }
 

@@ -132,8 +132,9 @@ impl Groove {
 /// A board's groove may run out where the board has a socket, since the mating pin covers it; where it
 /// has a pin, a hole would show in the pin's end.
 fn end(board: Board, from: Mm, to: Mm, layout: &Layout) -> GrooveEnd {
+    // A place that was proposed must do as it was read.
     let meets = |space: usize| {
-        layout.boundary(space).is_below(to) && layout.boundary(space + 1).is_above(from)
+        to.is_beyond(layout.boundary(space)) && layout.boundary(space + 1).is_beyond(from)
     };
     let sockets = layout.sockets(board).filter(|space| meets(*space)).count();
     let all = (0..layout.count()).filter(|space| meets(*space)).count();

@@ -6,8 +6,9 @@
 //! two values with a semicolon between them, since a comma may be a decimal mark.
 //!
 //! Written by hand, since no crate fits: compressed, fasteval 0.2 weighs 44 KB and meval 0.2 42 KB, both not kept up
-//! for years, exmex 0.21 238 KB with its regex engine; evalexpr 13 is under the AGPL. And each would need a reader of
-//! `11 1/2"` before it and the [`Kind`]s behind it, which together are most of what is here.
+//! for years, exmex 0.21 238 KB with its regex engine, and it is mistaken in sums such as `t - 1 - 1 - 1 + 2`;
+//! evalexpr 13 is under the AGPL. And each would need a reader of `11 1/2"` before it and the [`Kind`]s behind it,
+//! which together are most of what is here.
 
 mod error;
 mod read;

@@ -55,13 +55,17 @@ fn a_better_groove_is_near_and_settles_it() {
         let better = joint(12.0).groove.unwrap().better;
         near(better[0].from_edge, 140.0 / 9.0 - 6.0);
         for place in better {
-            let moved = joint(place.from_edge.mm()).groove.unwrap();
-            let end = moved
-                .ends
-                .iter()
-                .find(|end| end.board == place.through)
-                .unwrap();
-            assert_eq!(end.make, Make::Through, "{edge} {place:?}");
+            let exact = place.from_edge.mm();
+            let as_read = (exact * 100.0).round() / 100.0;
+            for from in [exact, as_read] {
+                let moved = joint(from).groove.unwrap();
+                let end = moved
+                    .ends
+                    .iter()
+                    .find(|end| end.board == place.through)
+                    .unwrap();
+                assert_eq!(end.make, Make::Through, "{edge} {from} of {place:?}");
+            }
         }
     }
 }
