@@ -216,7 +216,10 @@ fn dovetail_problems(request: &DrawerJointRequest, boards: Boards<'_>) -> Vec<Pr
     };
     let back = refused(board, lap).into_iter();
     // What is wrong with the front's lap itself is said there.
-    let back = back.filter(|problem| has_lap || !front.iter().any(|said| is_same(said, problem)));
+    let is_fronts = |problem: &Problem| {
+        problem.field == "lap" && !has_lap && front.iter().any(|said| is_same(said, problem))
+    };
+    let back = back.filter(|problem| !is_fronts(problem));
     let back = back.map(own).collect();
     with_more(front, back)
 }

@@ -278,18 +278,21 @@ fn what_is_proposed_for_a_back_can_be_made() {
 /// Where both ends bound the same, the narrower bound is proposed: pins as proud as the thinner of 12 and 10.
 #[test]
 fn the_stricter_end_has_the_word() {
-    let request = |proud: f64| {
-        edit(drawer(), |drawer| {
-            drawer.joint = edit(box_joint(), |joint| joint.proud = proud.into()).into();
-        })
-    };
-    let told = drawer_box(&request(13.0)).unwrap_err();
-    assert_eq!(told.len(), 1);
-    assert_eq!(
-        (told[0].field.as_str(), told[0].limit),
-        ("joint.proud", Some(10.0))
-    );
-    assert!(drawer_box(&request(10.0)).is_ok());
+    for joint in [box_joint(), tails()] {
+        let request = |proud: f64| {
+            edit(drawer(), |drawer| {
+                drawer.joint = edit(joint.clone(), |joint| joint.proud = proud.into()).into();
+            })
+        };
+        let told = drawer_box(&request(13.0)).unwrap_err();
+        assert_eq!(told.len(), 1);
+        assert_eq!(
+            (told[0].field.as_str(), told[0].limit),
+            ("joint.proud", Some(10.0))
+        );
+        let narrower = drawer_box(&request(10.0)).err().unwrap_or_default();
+        assert!(narrower.iter().all(|told| told.field != "joint.proud"));
+    }
 }
 
 /// Front and back are asked at once, and what is wrong only there says so.
