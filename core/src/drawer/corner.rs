@@ -82,6 +82,8 @@ impl Corner {
             Kind::Box(fingers) => match fingers.rule {
                 Rule::Count(count) => room.max(fingers.narrowest * f64::from(count)),
                 Rule::Finger(finger) | Rule::OnePass(finger) => {
+                    // Narrower ones are refused themselves, once there is room for any.
+                    let finger = finger.max(fingers.narrowest);
                     finger * f64::from(odd_from(room / finger).max(3))
                 }
             },

@@ -165,6 +165,33 @@ fn what_is_proposed_can_be_made() {
     }
 }
 
+/// Three fingers of 20 − 0.05, as wide as this cutter makes them, are 59.85 at the least: what is wrong with fingers of 7
+/// is said once there is room for those.
+#[test]
+fn a_height_is_proposed_that_the_cutter_can_divide() {
+    let with = |height: f64| {
+        chest_with(|drawer| {
+            drawer.size = size(|size| size.height = height.into());
+            drawer.joint = joint(|joint| {
+                joint.cutter = cutter(20.0).into();
+                joint.layout = edit(layout("finger"), |layout| layout.width = 7.0.into()).into();
+            });
+        })
+    };
+    let told = drawer_box(&with(500.0)).unwrap_err();
+    assert_eq!(told[0].field, "size.height");
+    let proposed = told[0].limit.unwrap();
+    // Eight of 59.85 at the dampest, seven dividers and eight gaps.
+    assert!(
+        (proposed - (8.0 * 59.85 * 1.010_96 + 86.0)).abs() < 1e-6,
+        "{proposed}"
+    );
+    assert_eq!(
+        problems(&with(proposed)),
+        [("joint.layout.width".to_owned(), Code::CutterTooWide)]
+    );
+}
+
 #[test]
 fn fronts_are_left_between_their_gaps() {
     for (lap, gap, field) in [(10.0, 100.0, "applied.gap"), (-40.0, 2.0, "applied.lap")] {
