@@ -257,6 +257,8 @@ fn climate(request: &DrawerBoxRequest, check: &mut Checker<'_>) -> Option<Option
 }
 
 fn goes_together(job: &Job, check: &mut Checker<'_>) {
+    job.bottom
+        .fits_a_groove(job.climate, &mut check.at("bottom"));
     let groove = &job.bottom.groove;
     let most = job.deepest_groove();
     if groove.depth.is_above(most) {

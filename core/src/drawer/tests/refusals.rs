@@ -60,7 +60,7 @@ fn chest_with(change: impl FnOnce(&mut DrawerBoxRequest)) -> DrawerBoxRequest {
 /// Each is refused with its number, and made with the one that the refusal proposes.
 #[test]
 fn what_is_proposed_can_be_made() {
-    let cases: [(f64, &str, Code, With); 14] = [
+    let cases: [(f64, &str, Code, With); 15] = [
         (50.0, "size.width", Code::TooSmall, |x| {
             chest_with(|drawer| drawer.size = size(|size| size.width = x.into()))
         }),
@@ -140,6 +140,12 @@ fn what_is_proposed_can_be_made() {
         (6.0, "bottom.clearance", Code::TooLarge, |x| {
             chest_with(|drawer| {
                 drawer.bottom = bottom_with(|bottom| bottom.clearance = x.into());
+            })
+        }),
+        (200.0, "bottom.thickness", Code::TooLarge, |x| {
+            chest_with(|drawer| {
+                drawer.count = 1.0.into();
+                drawer.bottom = bottom_with(|bottom| bottom.thickness = x.into());
             })
         }),
         // A flat-sawn bottom that shrinks from 12 to 6 %.
