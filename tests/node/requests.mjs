@@ -111,6 +111,7 @@ export const REQUESTS = {
     between: 10,
     side: { thickness: 12 },
     front: { thickness: 14 },
+    back: { thickness: 12 },
     applied: { thickness: 18, lap: 10, gap: 3 },
     joint: {
       kind: 'box',

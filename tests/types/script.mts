@@ -42,16 +42,19 @@ const parts = partsList({
 });
 const changes: number[] = parts.ok ? parts.plan.parts.map(({ length }) => length.change?.by ?? 0) : [];
 console.log(changes);
+const opening = {
+  kind: 'opening', width: 900, height: 640, depth: 600, slides: 'runners', sideClearance: 1, above: 2,
+} as const;
+const bottom = { thickness: 6, groove: { fromEdge: 10, depth: 5, bit: 6 } };
+
 const drawers = drawerBox({
-  size: {
-    kind: 'opening', width: 900, height: 640, depth: 600, slides: 'runners', sideClearance: 1, above: 2,
-  },
+  size: opening,
   count: 8,
   between: 10,
   side: { thickness: 12 },
   front: { thickness: 14 },
   joint: { kind: 'box', layout: { kind: 'onePass' }, cutter, screw },
-  bottom: { thickness: 6, groove: { fromEdge: 10, depth: 6 } },
+  bottom,
   wood: { species: 'white-ash', sawn: 'flat', moisture: 8 },
   climate: { kind: 'moisture', driest: 6, wettest: 12 },
 });
@@ -59,6 +62,22 @@ for (const drawer of drawers.ok ? drawers.plan.drawers : []) {
   // What is handed on is a request as it stands.
   if (drawer.joint.boxJoint) console.log(boxJoint(drawer.joint.boxJoint).ok);
   if (drawer.joint.dovetail) console.log(dovetail(drawer.joint.dovetail).ok);
+}
+
+const halfBlind = drawerBox({
+  size: opening,
+  side: { thickness: 12 },
+  front: { thickness: 19 },
+  back: { thickness: 10 },
+  joint: {
+    kind: 'dovetail', slope: { kind: 'ratio', run: 7 }, tails: 12, halfPin: 8, narrowPin: 6,
+    lap: 5, backLap: 0, cutter, screw,
+  },
+  bottom,
+});
+for (const drawer of halfBlind.ok ? halfBlind.plan.drawers : []) {
+  const back = drawer.joint.back?.dovetail;
+  if (back) console.log(dovetail(back).ok, drawer.groove.runs[0]?.backFirst?.stopped?.from);
 }
 
 // @ts-expect-error: a plan is only there once the reply is known to be one.

@@ -55,8 +55,8 @@ pub enum Notice {
     PlanChanged,
     /// An item of this name was removed; undo brings it back.
     Removed(String),
-    /// What became of the parts, and whether something of it must not be overlooked.
-    Parts(String, bool),
+    /// What became of parts or joints that were handed over, and whether something of it must not be overlooked.
+    HandedOver(String, bool),
     /// Why nothing was changed.
     Unchanged(String),
     /// The link was copied.
@@ -135,7 +135,7 @@ impl Notice {
             }
             Self::Removed(name) if name.trim().is_empty() => "It was removed.".into(),
             Self::Removed(name) => format!("{name} was removed."),
-            Self::Parts(says, _) | Self::Unchanged(says) => says.clone(),
+            Self::HandedOver(says, _) | Self::Unchanged(says) => says.clone(),
             Self::Copied => "Copied.".into(),
             Self::NotCopied => "The browser did not let the page copy.".into(),
         }
@@ -149,7 +149,7 @@ impl Notice {
             Self::OfflineReady
                 | Self::UpdateWaiting
                 | Self::Removed(_)
-                | Self::Parts(_, false)
+                | Self::HandedOver(_, false)
                 | Self::Unchanged(_)
                 | Self::Copied
                 | Self::FileSame
@@ -176,7 +176,7 @@ impl Notice {
                 | Self::LinkPartly
                 | Self::FileReplaced
                 | Self::FilePartly
-                | Self::Parts(..)
+                | Self::HandedOver(..)
                 | Self::Removed(_)
         )
     }

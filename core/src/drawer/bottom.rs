@@ -71,10 +71,32 @@ impl Bottom {
 
     /// Width of the groove: the bottom at its thickest, and the clearance.
     pub(crate) fn groove_width(&self, climate: Option<Climate>) -> Mm {
-        let thickest = self.moves(climate).map_or(1.0, |(climate, wood)| {
+        self.thickness * self.thickest(climate) + self.groove.clearance
+    }
+
+    /// As a share of what it was cut to: the greatest that its thickness gets.
+    fn thickest(&self, climate: Option<Climate>) -> f64 {
+        self.moves(climate).map_or(1.0, |(climate, wood)| {
             climate.extremes(wood.through, wood.moisture).0
-        });
-        self.thickness * thickest + self.groove.clearance
+        })
+    }
+
+    /// Refuses a bottom for which no groove is wide enough.
+    pub(super) fn fits_a_groove(&self, climate: Option<Climate>, check: &mut Checker<'_>) {
+        let widest = Mm::constant(limits::GROOVE_WIDTH.most);
+        if self.groove_width(climate) > widest {
+            // Arithmetic's noise must not put the proposal beyond the bound again.
+            let room = widest - self.groove.clearance - Mm::constant(0.01);
+            let most = room / self.thickest(climate);
+            let message = message![
+                "Its groove would be wider than any, ",
+                widest,
+                "; a bottom of at most ",
+                most,
+                " would work."
+            ];
+            check.refuse("thickness", Code::TooLarge, message, Some(most.mm()));
+        }
     }
 
     /// The bottom between boards that are so far apart, from side to side and from front to back.

@@ -1,7 +1,7 @@
 //! From a request to drawers whose numbers hold together, before fingers divide them.
 
 use super::bottom::Bottom;
-use super::corner::Corner;
+use super::corner::{Boards, Corner};
 use super::fronts::Applied;
 use super::heights::Heights;
 use super::request::DrawerBoxRequest;
@@ -24,11 +24,28 @@ pub(crate) struct Job {
     pub(crate) between: Mm,
     pub(crate) side: Mm,
     pub(crate) front: Mm,
+    pub(crate) back: Mm,
+    /// The field that the back's thickness was read from.
+    pub(super) back_field: &'static str,
     pub(crate) applied: Option<Applied>,
     pub(super) corner: Corner,
     pub(crate) bottom: Bottom,
     pub(super) wood: Option<SolidWood>,
     pub(super) climate: Option<Climate>,
+}
+
+/// The board at one end of a drawer, and the lap of its corners.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct End {
+    pub(crate) thickness: Mm,
+    pub(crate) lap: Mm,
+}
+
+impl End {
+    /// Whether corners are cut alike at both.
+    pub(crate) fn is_as(self, other: Self) -> bool {
+        self.thickness.is_same(other.thickness) && self.lap.is_same(other.lap)
+    }
 }
 
 /// A drawer that holds less than this from side to side or front to back holds nothing.
@@ -114,9 +131,27 @@ impl Job {
         height - self.groove_width() - LEAST_BESIDE
     }
 
-    /// Thinner of both boards.
-    fn thinner(&self) -> Mm {
-        self.side.min(self.front)
+    /// Front and back.
+    pub(crate) fn ends(&self) -> [End; 2] {
+        let [lap, back_lap] = self.corner.laps();
+        let end = |thickness, lap| End { thickness, lap };
+        [end(self.front, lap), end(self.back, back_lap)]
+    }
+
+    /// The back, where its corners are not cut as the front's.
+    pub(crate) fn own_back(&self) -> Option<End> {
+        let [front, back] = self.ends();
+        (!front.is_as(back)).then_some(back)
+    }
+
+    /// Deepest that a groove may be: half of the thinnest board.
+    pub(super) fn deepest_groove(&self) -> Mm {
+        self.thinnest() / 2.0
+    }
+
+    /// Thinnest of the boards.
+    fn thinnest(&self) -> Mm {
+        self.side.min(self.front).min(self.back)
     }
 }
 
@@ -142,8 +177,16 @@ fn read(request: &DrawerBoxRequest, check: &mut Checker<'_>) -> Option<Job> {
         .and_then(|(space, count)| row(request, space, count, check));
     let side = thickness("side", &request.side, check);
     let front = thickness("front", &request.front, check);
+    let (back_field, back) = match &request.back {
+        Given::Missing => ("front", front),
+        back => ("back", thickness("back", back, check)),
+    };
     let applied = optional_part("applied", &request.applied, check, Applied::check);
-    let boards = [&request.side, &request.front];
+    let boards = Boards {
+        side: &request.side,
+        front: &request.front,
+        back: &request.back,
+    };
     let corner = part("joint", &request.joint, check, |joint, check| {
         Corner::check(joint, boards, check)
     });
@@ -158,6 +201,8 @@ fn read(request: &DrawerBoxRequest, check: &mut Checker<'_>) -> Option<Job> {
         between,
         side: side?,
         front: front?,
+        back: back?,
+        back_field,
         applied: applied?,
         corner: corner?,
         bottom: bottom?,
@@ -212,12 +257,14 @@ fn climate(request: &DrawerBoxRequest, check: &mut Checker<'_>) -> Option<Option
 }
 
 fn goes_together(job: &Job, check: &mut Checker<'_>) {
+    job.bottom
+        .fits_a_groove(job.climate, &mut check.at("bottom"));
     let groove = &job.bottom.groove;
-    let most = job.thinner() / 2.0;
+    let most = job.deepest_groove();
     if groove.depth.is_above(most) {
         let message = message![
-            "The groove would take more than half of the thinner board, ",
-            job.thinner(),
+            "The groove would take more than half of the thinnest board, ",
+            job.thinnest(),
             "; at most ",
             most,
             " deep."
@@ -286,7 +333,7 @@ fn large_enough(job: &Job, check: &mut Checker<'_>) {
             check,
         );
     }
-    let least = job.taken_from_depth() + job.front * 2.0 + LEAST_INSIDE;
+    let least = job.taken_from_depth() + job.front + job.back + LEAST_INSIDE;
     if job.space.depth.is_below(least) {
         refuse_size(
             "depth",

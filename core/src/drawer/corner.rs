@@ -1,16 +1,15 @@
 //! The corners' joint: what of it is the drawer's own, and the request that is handed on.
 
-use super::request::{DrawerJointRequest, DrawerLayoutRequest};
+use super::checked::End;
+use super::fingers::{Fingers, LayoutRule, Rule, fingers, odd_from};
+use super::request::DrawerJointRequest;
 use crate::check::{Checker, part};
-use crate::cutter::Cutter;
-use crate::dial::Screw;
 use crate::given::Given;
 use crate::joint::box_joint::{
     BoardRequest, BoxJointRequest, GrooveRequest, LayoutRequest, box_joint,
 };
-use crate::joint::dovetail::{DovetailRequest, dovetail};
+use crate::joint::dovetail::{DovetailPlan, DovetailRequest, dovetail};
 use crate::limits;
-use crate::message;
 use crate::problem::{Code, Problem};
 use crate::units::Mm;
 
@@ -25,28 +24,16 @@ pub(crate) struct Corner {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Kind {
     Box(Fingers),
-    Dovetail { lap: Mm },
+    Dovetail { laps: [Mm; 2] },
 }
 
-/// How fingers come to their width, and the narrowest that the cutter makes.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Fingers {
-    pub(super) rule: Rule,
-    pub(super) narrowest: Mm,
-    pub(super) step: Mm,
-    pub(super) gap: Mm,
+/// The boards as they were asked for, before they are checked; the back may be left out.
+#[derive(Clone, Copy)]
+pub(super) struct Boards<'a> {
+    pub(super) side: &'a Given<BoardRequest>,
+    pub(super) front: &'a Given<BoardRequest>,
+    pub(super) back: &'a Given<BoardRequest>,
 }
-
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Rule {
-    Count(u32),
-    Finger(Mm),
-    /// As wide as one pass makes them, on the dial.
-    OnePass(Mm),
-}
-
-/// As the box joint takes it when it is left out.
-const USUAL_GAP: Mm = Mm::constant(0.05);
 
 /// Fields of a joint that the drawer fills in.
 const OWN: [&str; 7] = ["width", "a", "b", "tail", "pin", "layout", "groove"];
@@ -55,7 +42,7 @@ impl Corner {
     /// Checks the request at the checker's place.
     pub(super) fn check(
         request: &DrawerJointRequest,
-        boards: [&Given<BoardRequest>; 2],
+        boards: Boards<'_>,
         check: &mut Checker<'_>,
     ) -> Option<Self> {
         let is_box = check.word("kind", &request.kind, &[("box", true), ("dovetail", false)])?;
@@ -67,12 +54,7 @@ impl Corner {
         if is_box {
             refuse_dovetails(request, check);
             let rule = part("layout", &request.layout, check, LayoutRule::check);
-            let asked = BoxJointRequest {
-                a: boards[0].clone(),
-                b: boards[1].clone(),
-                ..box_request(request)
-            };
-            pass_on(box_joint(&asked).err(), check)?;
+            pass_on(box_problems(request, boards), check)?;
             return Some(corner(Kind::Box(fingers(request, rule?, check)?)));
         }
         let fields = [
@@ -80,14 +62,10 @@ impl Corner {
             ("first", request.first.is_missing()),
         ];
         check.unused("dovetails", &fields);
-        let asked = DovetailRequest {
-            tail: boards[0].clone(),
-            pin: boards[1].clone(),
-            ..dovetail_request(request)
-        };
-        pass_on(dovetail(&asked).err(), check)?;
+        pass_on(dovetail_problems(request, boards), check)?;
         let lap = length(&request.lap, Mm::ZERO);
-        Some(corner(Kind::Dovetail { lap }))
+        let laps = [lap, length(&request.back_lap, lap)];
+        Some(corner(Kind::Dovetail { laps }))
     }
 
     /// Below this no division makes a drawer, whatever its number of fingers; `room` is what its groove takes.
@@ -104,6 +82,8 @@ impl Corner {
             Kind::Box(fingers) => match fingers.rule {
                 Rule::Count(count) => room.max(fingers.narrowest * f64::from(count)),
                 Rule::Finger(finger) | Rule::OnePass(finger) => {
+                    // Narrower ones are refused themselves, once there is room for any.
+                    let finger = finger.max(fingers.narrowest);
                     finger * f64::from(odd_from(room / finger).max(3))
                 }
             },
@@ -116,11 +96,11 @@ impl Corner {
         self.request.first != "socket".into()
     }
 
-    /// Wood in front of the tails.
-    pub(super) fn lap(&self) -> Mm {
+    /// Wood in front of the tails, and behind those at the back.
+    pub(super) fn laps(&self) -> [Mm; 2] {
         match self.kind {
-            Kind::Box(_) => Mm::ZERO,
-            Kind::Dovetail { lap } => lap,
+            Kind::Box(_) => [Mm::ZERO; 2],
+            Kind::Dovetail { laps } => laps,
         }
     }
 
@@ -143,7 +123,7 @@ impl Corner {
         }
     }
 
-    /// The dovetail for boards of this height.
+    /// The dovetail of the front's corners, for boards of this height.
     pub(super) fn dovetail(&self, height: Mm, boards: [Mm; 2]) -> DovetailRequest {
         let [tail, pin] = boards.map(board);
         DovetailRequest {
@@ -153,6 +133,122 @@ impl Corner {
             ..dovetail_request(&self.request)
         }
     }
+
+    /// The same for a back of its own. Tails have the same tips at both ends of a side, so that one list of stops
+    /// does for both: proportions, which depend on the board's thickness, hold at the front.
+    pub(super) fn back_dovetail(
+        &self,
+        front: &DovetailRequest,
+        planned: Option<&DovetailPlan>,
+        back: End,
+    ) -> DovetailRequest {
+        let asked = DovetailRequest {
+            pin: board(back.thickness),
+            lap: back.lap.mm().into(),
+            ..front.clone()
+        };
+        let Some(plan) = planned.filter(|_| self.is_by_proportion()) else {
+            return asked;
+        };
+        let width = |pin: Mm| pin.max(Mm::constant(limits::PIN.least)).mm().into();
+        DovetailRequest {
+            by: Given::Missing,
+            narrow_pin: width(plan.pin_outer),
+            half_pin: width(plan.half_pin_outer),
+            ..asked
+        }
+    }
+
+    fn is_by_proportion(&self) -> bool {
+        match &self.request.by {
+            Given::Value(by) => ["ratio", "equal"]
+                .iter()
+                .any(|kind| by.kind == (*kind).into()),
+            _ => false,
+        }
+    }
+}
+
+/// What the corners refuse of a box joint; it is asked without a width, so that it says what is wrong with its own
+/// fields.
+fn box_problems(request: &DrawerJointRequest, boards: Boards<'_>) -> Vec<Problem> {
+    let refused = |board: &Given<BoardRequest>| {
+        let asked = BoxJointRequest {
+            a: boards.side.clone(),
+            b: board.clone(),
+            ..box_request(request)
+        };
+        box_joint(&asked).err().unwrap_or_default()
+    };
+    let front = refused(boards.front);
+    if boards.back.is_missing() {
+        return front;
+    }
+    with_more(front, refused(boards.back))
+}
+
+/// The same of dovetails.
+fn dovetail_problems(request: &DrawerJointRequest, boards: Boards<'_>) -> Vec<Problem> {
+    let refused = |board: &Given<BoardRequest>, lap: &Given<f64>| {
+        let asked = DovetailRequest {
+            tail: boards.side.clone(),
+            pin: board.clone(),
+            lap: lap.clone(),
+            ..dovetail_request(request)
+        };
+        dovetail(&asked).err().unwrap_or_default()
+    };
+    let front = refused(boards.front, &request.lap);
+    let (has_board, has_lap) = (!boards.back.is_missing(), !request.back_lap.is_missing());
+    if !has_board && !has_lap {
+        return front;
+    }
+    let board = if has_board { boards.back } else { boards.front };
+    let lap = if has_lap {
+        &request.back_lap
+    } else {
+        &request.lap
+    };
+    let own = |problem: Problem| match problem.field.as_str() {
+        "lap" => Problem {
+            field: "backLap".to_owned(),
+            ..problem
+        },
+        _ => problem,
+    };
+    let back = refused(board, lap).into_iter();
+    // What is wrong with the front's lap itself is said there.
+    let is_fronts = |problem: &Problem| {
+        problem.field == "lap" && !has_lap && front.iter().any(|said| is_same(said, problem))
+    };
+    let back = back.filter(|problem| !is_fronts(problem));
+    let back = back.map(own).collect();
+    with_more(front, back)
+}
+
+/// Problems, and those of more; of two of the same kind at one field the one that leaves it less.
+pub(super) fn with_more(problems: Vec<Problem>, more: Vec<Problem>) -> Vec<Problem> {
+    let mut all = problems;
+    for problem in more {
+        match all.iter_mut().find(|said| is_same(said, &problem)) {
+            Some(said) if leaves_less(&problem, said) => *said = problem,
+            Some(_) => {}
+            None => all.push(problem),
+        }
+    }
+    all
+}
+
+fn leaves_less(problem: &Problem, other: &Problem) -> bool {
+    match (problem.limit, other.limit) {
+        (Some(least), Some(others)) if problem.code == Code::TooSmall => least > others,
+        (Some(most), Some(others)) => most < others,
+        (limit, others) => limit.is_none() && others.is_some(),
+    }
+}
+
+fn is_same(problem: &Problem, other: &Problem) -> bool {
+    problem.field == other.field && problem.code == other.code
 }
 
 fn board(thickness: Mm) -> Given<BoardRequest> {
@@ -200,16 +296,17 @@ fn refuse_dovetails(request: &DrawerJointRequest, check: &mut Checker<'_>) {
         ("narrowPin", request.narrow_pin.is_missing()),
         ("by", request.by.is_missing()),
         ("lap", request.lap.is_missing()),
+        ("backLap", request.back_lap.is_missing()),
         ("pinCutter", request.pin_cutter.is_missing()),
     ];
     check.unused("box joints", &fields);
 }
 
-/// The joint is asked without a width, so that it says what is wrong with its own fields; `None` if anything is.
-fn pass_on(problems: Option<Vec<Problem>>, check: &mut Checker<'_>) -> Option<()> {
+/// Problems of the joint's own fields; `None` if there are any.
+fn pass_on(problems: Vec<Problem>, check: &mut Checker<'_>) -> Option<()> {
     let is_own = |field: &str| OWN.contains(&field.split('.').next().unwrap_or_default());
     let mut clean = true;
-    for problem in problems.into_iter().flatten() {
+    for problem in problems {
         if !is_own(&problem.field) {
             clean = false;
             check.refuse(&problem.field, problem.code, problem.message, problem.limit);
@@ -218,121 +315,9 @@ fn pass_on(problems: Option<Vec<Problem>>, check: &mut Checker<'_>) -> Option<()
     clean.then_some(())
 }
 
-/// A layout before the cutter has its say.
-#[derive(Clone, Copy)]
-enum LayoutRule {
-    Count(u32),
-    Finger(Mm),
-    OnePass,
-}
-
-impl LayoutRule {
-    fn check(request: &DrawerLayoutRequest, check: &mut Checker<'_>) -> Option<Self> {
-        let words = ["count", "finger", "onePass"];
-        let kind = check.word("kind", &request.kind, &words.map(|word| (word, word)))?;
-        let given = [
-            ("count", request.count.is_missing(), "count"),
-            ("width", request.width.is_missing(), "finger"),
-        ];
-        for (field, missing, owner) in given {
-            if owner != kind {
-                check.unused("this layout", &[(field, missing)]);
-            }
-        }
-        match kind {
-            "count" => Self::check_count(request, check),
-            "finger" => check
-                .length("width", &request.width, &limits::FINGER)
-                .map(Self::Finger),
-            _ => Some(Self::OnePass),
-        }
-    }
-
-    fn check_count(request: &DrawerLayoutRequest, check: &mut Checker<'_>) -> Option<Self> {
-        let count = check.count("count", &request.count, &limits::FINGER_COUNT)?;
-        if count % 2 == 1 {
-            return Some(Self::Count(count));
-        }
-        let odd = (count - 1).max(3);
-        let message = message![
-            "A drawer's fingers are the same at both edges: an odd number, such as ",
-            odd,
-            "."
-        ];
-        check.refuse("count", Code::Conflict, message, Some(f64::from(odd)));
-        None
-    }
-}
-
-/// The joint has already found cutter, screw and gap to be good.
-fn fingers(
-    request: &DrawerJointRequest,
-    rule: LayoutRule,
-    check: &mut Checker<'_>,
-) -> Option<Fingers> {
-    let cutter = part("cutter", &request.cutter, check, Cutter::check)?;
-    let screw = part("screw", &request.screw, check, Screw::check)?;
-    let gap = length(&request.glue_gap, USUAL_GAP);
-    let (step, least) = (screw.step(), cutter.kerf() - gap);
-    let rule = match rule {
-        LayoutRule::Count(count) => Rule::Count(count),
-        LayoutRule::Finger(finger) => Rule::Finger(finger),
-        // As the box joint's own rule for one pass a socket has it.
-        LayoutRule::OnePass => Rule::OnePass(step * one_pass_steps(least, step, check)?),
-    };
-    let narrowest = match rule {
-        Rule::OnePass(finger) => finger,
-        Rule::Count(_) | Rule::Finger(_) => least.max(Mm::constant(limits::FINGER.least)),
-    };
-    Some(Fingers {
-        rule,
-        narrowest,
-        step,
-        gap,
-    })
-}
-
-/// Steps of the dial in a finger that one pass makes.
-fn one_pass_steps(finger: Mm, step: Mm, check: &mut Checker<'_>) -> Option<f64> {
-    let steps = (finger / step).round();
-    if steps < 1.0 {
-        let message = message![
-            "One pass per socket needs dial steps of at most ",
-            finger,
-            "; this screw's are ",
-            step,
-            ". More divisions, half divisions or another layout would work."
-        ];
-        let mut check = check.at("screw");
-        check.refuse("divisions", Code::DialTooCoarse, message, None);
-        return None;
-    }
-    Some(steps)
-}
-
-fn length(given: &Given<f64>, default: Mm) -> Mm {
+pub(super) fn length(given: &Given<f64>, default: Mm) -> Mm {
     match given {
         Given::Value(mm) => Mm::new(*mm).unwrap_or(default),
         _ => default,
-    }
-}
-
-/// The least odd number that is not below a ratio, forgiving arithmetic's noise.
-fn odd_from(ratio: f64) -> u32 {
-    odd_within(ratio - 2e-9 + 2.0)
-}
-
-/// The greatest odd number that is not above a ratio, forgiving arithmetic's noise; 0 for less than 1.
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a drawer's height over a finger"
-)]
-pub(super) fn odd_within(ratio: f64) -> u32 {
-    let whole = (ratio + 1e-9).floor() as u32;
-    if whole.is_multiple_of(2) {
-        whole.saturating_sub(1)
-    } else {
-        whole
     }
 }

@@ -1,6 +1,7 @@
 //! From checked numbers to drawers: heights that the fingers divide, a groove that they hide, and the joint.
 
 use super::checked::Job;
+use super::corner::with_more;
 use super::jointing::{corners, problem};
 use super::plan::{
     DrawerBoard, DrawerBoxPlan, DrawerInside, DrawerMovement, DrawerPlace, DrawerPlan, GapAbove,
@@ -31,13 +32,7 @@ pub(super) fn fit(job: &Job) -> Result<Fitted, Vec<Problem>> {
         match drawer(job, *greatest / job.extremes().0, count, &mut warnings) {
             Ok(drawer) => drawers.push(drawer),
             Err(more) => {
-                for problem in more {
-                    let is_said =
-                        |said: &Problem| said.field == problem.field && said.code == problem.code;
-                    if !problems.iter().any(is_said) {
-                        problems.push(problem);
-                    }
-                }
+                problems = with_more(problems, more);
             }
         }
     }
@@ -112,7 +107,7 @@ fn drawer(
     warnings: &mut Vec<Note>,
 ) -> Result<DrawerPlan, Vec<Problem>> {
     let (width, depth) = (job.width(), job.depth());
-    let (inside_width, inside_depth) = (width - job.side * 2.0, depth - job.front * 2.0);
+    let (inside_width, inside_depth) = (width - job.side * 2.0, depth - job.front - job.back);
     let bottom = job.bottom.plan(inside_width, inside_depth, job.climate);
     if let Some(movement) = bottom.movement
         && !movement.held_least.is_above(Mm::ZERO)
@@ -121,7 +116,8 @@ fn drawer(
     }
     let corner = corners(job, nominal, warnings)?;
     let proud = job.corner.proud * 2.0;
-    let lengths = [depth + proud - job.corner.lap() * 2.0, width + proud];
+    let [lap, back_lap] = job.corner.laps();
+    let lengths = [depth + proud - lap - back_lap, width + proud];
     let groove = groove::plan(job, corner.seat, lengths);
     let asked = job.bottom.groove.from_edge;
     let lowered = (!corner.height.is_same(nominal)).then_some(corner.reason);
@@ -163,7 +159,7 @@ fn drawer(
         boards: vec![
             board("side", Board::A, 2, job.side),
             board("front", Board::B, 1, job.front),
-            board("back", Board::B, 1, job.front),
+            board("back", Board::B, 1, job.back),
         ],
         bottom,
         groove,
@@ -195,7 +191,7 @@ fn movement(job: &Job, height: Mm) -> Option<DrawerMovement> {
 
 fn drops_out(job: &Job, inside_depth: Mm) -> Problem {
     let needed = job.bottom.deep_enough(inside_depth, job.climate);
-    let most = job.side.min(job.front) / 2.0;
+    let most = job.deepest_groove();
     let (words, limit) = if needed.is_above(most) {
         let words = message![
             "At the driest the bottom would shrink out of its groove, which would have to be ",

@@ -1,6 +1,6 @@
 //! Where the bottom's groove runs so that nothing of it shows, and how it is made in each board.
 
-use super::checked::Job;
+use super::checked::{End, Job};
 use super::plan::{DrawerGroove, GrooveRun, GrooveStop};
 use crate::given::Given;
 use crate::groove::{GrooveSetupRequest, StoppedRequest, groove_setup};
@@ -55,28 +55,47 @@ pub(super) fn behind_finger(job: &Job, asked: Mm, most: Mm, groove: &GroovePlan)
 }
 
 /// The nearest place behind one tail at its baseline, or behind one pin at its outer face, where both are
-/// narrow, at most so far from the edge: the board that has the socket there is grooved from end to end.
-pub(super) fn behind_tail(job: &Job, most: Mm, plan: &DovetailPlan) -> Seat {
+/// narrow, at both ends of a side and at most so far from the edge: the board that has the socket there is grooved
+/// from end to end.
+pub(super) fn behind_tail(job: &Job, most: Mm, front: &DovetailPlan, back: &DovetailPlan) -> Seat {
     let width = job.groove_width();
     let asked = job.bottom.groove.from_edge;
-    let tails = plan
-        .tails
-        .iter()
-        .map(|tail| (tail.from_base, tail.to_base, Board::B));
-    let starts = [Mm::ZERO]
-        .into_iter()
-        .chain(plan.tails.iter().map(|tail| tail.to_tip));
-    let ends = plan
-        .tails
-        .iter()
-        .map(|tail| tail.from_tip)
-        .chain([plan.width]);
-    let pins = starts.zip(ends).map(|(from, to)| (from, to, Board::A));
-    let places = tails.chain(pins).filter_map(|(from, to, through)| {
-        let last = to - width;
-        (!last.is_below(from)).then(|| Seat::hidden(asked.max(from).min(last), through))
+    let both = covers(front).into_iter().zip(covers(back));
+    let places = both.filter_map(|(front, back)| {
+        let from = front.from.max(back.from);
+        let last = front.to.min(back.to) - width;
+        (!last.is_below(from)).then(|| Seat::hidden(asked.max(from).min(last), front.through))
     });
     nearest(job, asked, most, places)
+}
+
+/// What covers a groove at a corner, where it is narrowest, and the board that is then grooved from end to end.
+struct Cover {
+    from: Mm,
+    to: Mm,
+    through: Board,
+}
+
+/// Every tail and the pin before it, and the pin after the last.
+fn covers(plan: &DovetailPlan) -> Vec<Cover> {
+    let mut covers = Vec::with_capacity(plan.tails.len() * 2 + 1);
+    let pin = |from, to| Cover {
+        from,
+        to,
+        through: Board::A,
+    };
+    let mut from = Mm::ZERO;
+    for tail in &plan.tails {
+        covers.push(pin(from, tail.from_tip));
+        covers.push(Cover {
+            from: tail.from_base,
+            to: tail.to_base,
+            through: Board::B,
+        });
+        from = tail.to_tip;
+    }
+    covers.push(pin(from, plan.width));
+    covers
 }
 
 fn nearest(job: &Job, asked: Mm, most: Mm, places: impl Iterator<Item = Seat>) -> Seat {
@@ -91,15 +110,8 @@ fn nearest(job: &Job, asked: Mm, most: Mm, places: impl Iterator<Item = Seat>) -
 pub(super) fn plan(job: &Job, seat: Seat, lengths: [Mm; 2]) -> DrawerGroove {
     let groove = &job.bottom.groove;
     let (from_edge, width) = (seat.from_edge, job.groove_width());
-    let run = |board: Board, length: Mm, mate: Mm, lap: Mm| {
-        // The mate's groove floor: behind it nothing has to go in.
-        let begins = mate - groove.depth + job.corner.proud - lap;
-        let is_through = seat.through == Some(board) || !begins.is_above(Mm::ZERO);
-        let stopped = (!is_through).then(|| GrooveStop {
-            from: begins,
-            to: length - begins,
-        });
-        let setup = groove.bit.map(|bit| GrooveSetupRequest {
+    let setup = |stopped: Option<GrooveStop>| {
+        groove.bit.map(|bit| GrooveSetupRequest {
             from_edge: (from_edge + width / 2.0).mm().into(),
             width: width.mm().into(),
             bit: bit.mm().into(),
@@ -112,7 +124,29 @@ pub(super) fn plan(job: &Job, seat: Seat, lengths: [Mm; 2]) -> DrawerGroove {
             }),
             depth: groove.depth.mm().into(),
             ..GrooveSetupRequest::default()
+        })
+    };
+    let run = |board: Board, length: Mm, mates: [End; 2]| {
+        // The mate's groove floor: behind it nothing has to go in.
+        let begins = |mate: End| mate.thickness - groove.depth + job.corner.proud - mate.lap;
+        let [first, last] = mates.map(|mate| begins(mate).max(Mm::ZERO));
+        let is_open = !first.is_above(Mm::ZERO) && !last.is_above(Mm::ZERO);
+        let is_through = seat.through == Some(board) || is_open;
+        let stopped = (!is_through).then(|| GrooveStop {
+            from: first,
+            to: length - last,
         });
+        // Of two sides that mirror each other one is fed front end first, the other back end first.
+        let turned = stopped
+            .filter(|_| !first.is_same(last))
+            .map(|_| GrooveStop {
+                from: last,
+                to: length - first,
+            });
+        let (setup, back_first) = (
+            setup(stopped),
+            turned.and_then(|turned| setup(Some(turned))),
+        );
         let passes = setup
             .as_ref()
             .and_then(|setup| groove_setup(setup).ok())
@@ -127,17 +161,22 @@ pub(super) fn plan(job: &Job, seat: Seat, lengths: [Mm; 2]) -> DrawerGroove {
             stopped,
             passes,
             setup,
+            back_first,
         }
     };
     let [side, front] = lengths;
+    let of_side = End {
+        thickness: job.side,
+        lap: Mm::ZERO,
+    };
     DrawerGroove {
         from_edge,
         width,
         depth: groove.depth,
         hidden: seat.through.is_some(),
         runs: vec![
-            run(Board::A, side, job.front, job.corner.lap()),
-            run(Board::B, front, job.side, Mm::ZERO),
+            run(Board::A, side, job.ends()),
+            run(Board::B, front, [of_side; 2]),
         ],
     }
 }

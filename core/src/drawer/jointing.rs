@@ -1,15 +1,18 @@
 //! Where a drawer meets its joint: a height that whole fingers fill, and a groove behind one of them.
 
-use super::checked::Job;
-use super::corner::{Fingers, Kind, Rule, odd_within};
+use super::checked::{End, Job};
+use super::corner::{Kind, with_more};
+use super::fingers::{Fingers, Rule, odd_within};
 use super::groove::{Seat, behind_finger, behind_tail};
-use super::plan::DrawerJoint;
-use crate::joint::box_joint::{GrooveRequest, LayoutRequest, box_joint};
+use super::plan::{DrawerBackJoint, DrawerJoint};
+use crate::joint::box_joint::{
+    BoardRequest, BoxJointRequest, GrooveRequest, LayoutRequest, box_joint,
+};
 use crate::joint::dovetail::dovetail;
 use crate::limits;
 use crate::message;
 use crate::message::Message;
-use crate::problem::{Code, Note, Problem, Severity};
+use crate::problem::{Checked, Code, Note, Problem, Severity};
 use crate::units::Mm;
 
 /// A drawer's corners, and what they did to it.
@@ -67,9 +70,14 @@ fn fingered(
     // A lowered height may leave the groove beside the board: it is looked for from within.
     let most = job.highest_groove(height);
     let asked = job.bottom.groove.from_edge.min(most);
-    let planned = box_joint(&request(asked)).map_err(renamed)?;
-    keep_warnings(planned.notes, warnings);
-    let seat = planned.plan.groove.map_or(Seat::shown(asked), |groove| {
+    let back = |front: &BoxJointRequest| job.own_back().map(|back| at_back(front, back));
+    let asked_for = request(asked);
+    let both = Both {
+        front: box_joint(&asked_for),
+        back: back(&asked_for).map(|request| box_joint(&request)),
+    };
+    let (planned, _) = both.settled(job, warnings)?;
+    let seat = planned.groove.map_or(Seat::shown(asked), |groove| {
         behind_finger(job, asked, most, &groove)
     });
     let reason = match fingers.rule {
@@ -83,6 +91,7 @@ fn fingered(
             message![count, " fingers of ", finger, " fill it without a rest."]
         }
     };
+    let front = request(seat.from_edge);
     Ok(Corners {
         height,
         reason,
@@ -90,27 +99,82 @@ fn fingered(
         joint: DrawerJoint {
             count,
             finger_width: Some(finger),
-            box_joint: Some(request(seat.from_edge)),
+            back: back(&front).map(|request| DrawerBackJoint {
+                box_joint: Some(request),
+                dovetail: None,
+            }),
+            box_joint: Some(front),
             dovetail: None,
         },
     })
 }
 
+/// The same fingers on a back of its own.
+fn at_back(front: &BoxJointRequest, back: End) -> BoxJointRequest {
+    let thickness = back.thickness.mm().into();
+    BoxJointRequest {
+        b: BoardRequest { thickness }.into(),
+        ..front.clone()
+    }
+}
+
 fn dovetailed(job: &Job, height: Mm, warnings: &mut Vec<Note>) -> Result<Corners, Vec<Problem>> {
     let request = job.corner.dovetail(height, [job.side, job.front]);
-    let planned = dovetail(&request).map_err(renamed)?;
-    keep_warnings(planned.notes, warnings);
+    let front = dovetail(&request);
+    let planned = front.as_ref().ok().map(|planned| &planned.plan);
+    let back = job
+        .own_back()
+        .map(|back| job.corner.back_dovetail(&request, planned, back));
+    let both = Both {
+        back: back.as_ref().map(dovetail),
+        front,
+    };
+    let (planned, at_back) = both.settled(job, warnings)?;
+    let most = job.highest_groove(height);
     Ok(Corners {
         height,
         reason: Message::default(),
-        seat: behind_tail(job, job.highest_groove(height), &planned.plan),
+        seat: behind_tail(job, most, &planned, at_back.as_ref().unwrap_or(&planned)),
         joint: DrawerJoint {
-            count: u32::try_from(planned.plan.count).unwrap_or_default(),
+            count: u32::try_from(planned.count).unwrap_or_default(),
             finger_width: None,
             box_joint: None,
             dovetail: Some(request),
+            back: back.map(|request| DrawerBackJoint {
+                box_joint: None,
+                dovetail: Some(request),
+            }),
         },
     })
+}
+
+/// What the joint says of the front's corners, and of the back's where they have their own.
+struct Both<P> {
+    front: Checked<P>,
+    back: Option<Checked<P>>,
+}
+
+impl<P> Both<P> {
+    /// Both plans, or the problems of both at once.
+    fn settled(self, job: &Job, warnings: &mut Vec<Note>) -> Result<(P, Option<P>), Vec<Problem>> {
+        let back = self.back.transpose();
+        match (self.front, back) {
+            (Ok(front), Ok(back)) => {
+                keep_warnings(front.notes, warnings);
+                let back = back.map(|back| {
+                    keep_warnings(back.notes, warnings);
+                    back.plan
+                });
+                Ok((front.plan, back))
+            }
+            (front, back) => {
+                let front = renamed(front.err().unwrap_or_default(), "front");
+                let back = renamed(back.err().unwrap_or_default(), job.back_field);
+                let back = back.into_iter().map(of_back).collect();
+                Err(with_more(front, back))
+            }
+        }
+    }
 }
 
 /// Number and width of the fingers in at most this height, an odd number of them.
@@ -213,14 +277,14 @@ fn holds_groove(job: &Job, height: Mm, finger: Mm) -> bool {
     count < 3 || !whole.is_below(job.lowest_board())
 }
 
-/// Problems of the joint, at the drawer's own fields.
-fn renamed(problems: Vec<Problem>) -> Vec<Problem> {
+/// Problems of the joint with one board, at the drawer's own fields.
+fn renamed(problems: Vec<Problem>, board: &str) -> Vec<Problem> {
     let rename = |problem: Problem| {
         let (field, limit) = match problem.field.as_str() {
             // Its bound is a board's width, not the opening's.
             "width" => ("size.height".to_owned(), None),
             "a.thickness" | "tail.thickness" => ("side.thickness".to_owned(), problem.limit),
-            "b.thickness" | "pin.thickness" => ("front.thickness".to_owned(), problem.limit),
+            "b.thickness" | "pin.thickness" => (format!("{board}.thickness"), problem.limit),
             field => (format!("joint.{field}"), problem.limit),
         };
         Problem {
@@ -230,6 +294,17 @@ fn renamed(problems: Vec<Problem>) -> Vec<Problem> {
         }
     };
     problems.into_iter().map(rename).collect()
+}
+
+/// What is wrong only there says so, where its field does not.
+fn of_back(problem: Problem) -> Problem {
+    if problem.field.starts_with("back") {
+        return problem;
+    }
+    Problem {
+        message: message!["At the back: "].and(problem.message),
+        ..problem
+    }
 }
 
 /// What spoils a joint is said once for all drawers.

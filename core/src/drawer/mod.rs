@@ -1,11 +1,13 @@
 //! Drawers: from an opening or an outside size to boards, bottoms, grooves and a joint that is ready to plan.
 //!
 //! Board A of the joint is the side, board B the front and the back; the reference edge is the lower one. The
-//! drawer's width runs from side to side, its depth from front to back.
+//! drawer's width runs from side to side, its depth from front to back. A back of its own thickness or lap has a
+//! joint of its own, with the front's fingers or tails.
 
 mod bottom;
 mod checked;
 mod corner;
+mod fingers;
 mod fit;
 mod fronts;
 mod groove;
@@ -21,10 +23,11 @@ mod tests;
 #[cfg(test)]
 pub(crate) use tests::legal as example;
 
+pub(crate) use checked::End;
 pub use plan::{
-    AppliedFront, BottomMovement, BottomPlan, DrawerBoard, DrawerBoxPlan, DrawerGroove,
-    DrawerInside, DrawerJoint, DrawerMovement, DrawerPlace, DrawerPlan, GapAbove, GrooveRun,
-    GrooveStop, Nudge, Nudged, PartRow,
+    AppliedFront, BottomMovement, BottomPlan, DrawerBackJoint, DrawerBoard, DrawerBoxPlan,
+    DrawerGroove, DrawerInside, DrawerJoint, DrawerMovement, DrawerPlace, DrawerPlan, GapAbove,
+    GrooveRun, GrooveStop, Nudge, Nudged, PartRow,
 };
 pub use request::{
     AppliedFrontRequest, DrawerBottomRequest, DrawerBoxRequest, DrawerGrooveRequest,

@@ -1,6 +1,6 @@
 //! Boards and bottoms as rows of a parts list.
 
-use super::plan::{AppliedFront, DrawerPlan, PartRow};
+use super::plan::{AppliedFront, DrawerBoard, DrawerPlan, PartRow};
 
 /// Rows for all drawers; where they differ, each names its drawer.
 pub(super) fn rows(
@@ -11,6 +11,10 @@ pub(super) fn rows(
     let alone = drawers.len() == 1;
     let mut rows = Vec::new();
     for (number, drawer) in (1_usize..).zip(drawers) {
+        let front = drawer.boards.iter().find(|board| board.name == "front");
+        let is_as_front = |board: &DrawerBoard| {
+            front.is_some_and(|front| front.thickness.is_same(board.thickness))
+        };
         let name = |what: &str| {
             if alone {
                 format!("drawer {what}")
@@ -25,10 +29,10 @@ pub(super) fn rows(
                 length: board.length,
                 width: board.width,
                 thickness: board.thickness,
-                stock: if board.name == "side" {
-                    "sides"
-                } else {
-                    "fronts"
+                stock: match board.name {
+                    "side" => "sides",
+                    "back" if !is_as_front(board) => "backs",
+                    _ => "fronts",
                 },
                 may_turn: false,
             });

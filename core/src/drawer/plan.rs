@@ -168,7 +168,7 @@ pub struct GrooveRun {
     pub board: Board,
     /// From end to end, or stopped.
     pub make: Make,
-    /// Where a stopped one begins and ends.
+    /// Where a stopped one begins and ends; in a side from its front end.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub stopped: Option<GrooveStop>,
     /// Fence settings for the bit, nearest first; empty without one.
@@ -176,9 +176,12 @@ pub struct GrooveRun {
     /// The request that plans it on the router table; left out without a bit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub setup: Option<GrooveSetupRequest>,
+    /// The same for the side that is fed back end first; left out where it is grooved like the other.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub back_first: Option<GrooveSetupRequest>,
 }
 
-/// Where a stopped groove begins and ends, from the board's leading end.
+/// Where a stopped groove begins and ends, from the same end of the board; 0 or its length where it runs out.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct GrooveStop {
@@ -188,7 +191,7 @@ pub struct GrooveStop {
     pub to: Mm,
 }
 
-/// The joint of a drawer's corners, all four alike.
+/// The joint of a drawer's corners: of all four, or of the front's where the back has its own.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct DrawerJoint {
@@ -197,6 +200,21 @@ pub struct DrawerJoint {
     /// Width of a finger, mm, in a box joint.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub finger_width: Option<Mm>,
+    /// The request that plans it as a box joint, groove included.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub box_joint: Option<BoxJointRequest>,
+    /// The request that plans it as a dovetail.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dovetail: Option<DovetailRequest>,
+    /// The joint of the back's corners, with the same fingers or tails; left out where it is the front's.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub back: Option<DrawerBackJoint>,
+}
+
+/// The joint of the back's corners, where it is not the front's: one of both.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct DrawerBackJoint {
     /// The request that plans it as a box joint, groove included.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub box_joint: Option<BoxJointRequest>,
@@ -275,7 +293,7 @@ pub struct PartRow {
     pub width: Mm,
     /// Thickness, mm.
     pub thickness: Mm,
-    /// What it is cut from: `sides`, `fronts`, `bottoms` or `applied fronts`.
+    /// What it is cut from: `sides`, `fronts`, `backs` (not as thick as fronts), `bottoms` or `applied fronts`.
     pub stock: &'static str,
     /// Whether it may lie across the grain of its sheet.
     pub may_turn: bool,

@@ -20,8 +20,10 @@ request! {
         pub between: Given<f64> = "between",
         /// The sides, as measured.
         pub side: Given<BoardRequest> = "side",
-        /// Front and back, as measured.
+        /// The front, as measured.
         pub front: Given<BoardRequest> = "front",
+        /// The back, as measured; as thick as the front when left out.
+        pub back: Given<BoardRequest> = "back",
         /// A front applied to the box; the box has the only one when left out.
         pub applied: Given<AppliedFrontRequest> = "applied",
         /// The joint at all four corners.
@@ -97,6 +99,8 @@ request! {
         pub by: Given<ByRequest> = "by",
         /// Dovetail: wood left in front of the tails, mm; 0 when left out.
         pub lap: Given<f64> = "lap",
+        /// Dovetail: wood left behind the tails at the back, mm; the same as `lap` when left out, 0 for a through back.
+        pub back_lap: Given<f64> = "backLap",
         /// Dovetail: the cutter for upright cuts; the same as `cutter` when left out.
         pub pin_cutter: Given<CutterRequest> = "pinCutter",
         /// The cutter.
@@ -139,7 +143,7 @@ request! {
     pub struct DrawerGrooveRequest {
         /// Lower edge of the boards to the groove's lower side, mm.
         pub from_edge: Given<f64> = "fromEdge",
-        /// Depth, mm; at most half of the thinner board.
+        /// Depth, mm; at most half of the thinnest board.
         pub depth: Given<f64> = "depth",
         /// How much wider than the bottom is thick, mm; 0.1 when left out.
         pub clearance: Given<f64> = "clearance",

@@ -1,5 +1,7 @@
 //! Drawers by worked examples; every value is derived unless a source is named beside it.
 
+mod backs;
+mod corners;
 pub(crate) mod legal;
 mod properties;
 mod refusals;

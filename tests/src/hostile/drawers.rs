@@ -2,7 +2,7 @@
 
 use anyhow::{Context, ensure};
 use notchwright_core::drawer::{
-    DrawerBoard, DrawerBoxPlan, DrawerGroove, DrawerPlace, DrawerPlan, GrooveRun, Nudged,
+    DrawerBoxPlan, DrawerPlace, DrawerPlan, GrooveRun, GrooveStop, Nudged,
 };
 use notchwright_core::given;
 use notchwright_core::groove::groove_setup;
@@ -105,7 +105,7 @@ fn hangs(place: &DrawerPlace, drawer: &DrawerPlan, ceiling: f64, above: f64) -> 
 /// Sides and fronts, less what stands proud and what goes into the lap, are the outside.
 fn boards(request: &Plain, drawer: &DrawerPlan) -> Held {
     let proud = or_none(request, "joint.proud") * 2.0;
-    let lap = or_none(request, "joint.lap") * 2.0;
+    let laps = laps(request).iter().sum::<f64>();
     let is_opening = text(request, "size.kind").as_deref() == Some("opening");
     let inset = or_none(request, "applied.lap") < -1e-9 && is_opening;
     let inset = if inset {
@@ -120,22 +120,22 @@ fn boards(request: &Plain, drawer: &DrawerPlan) -> Held {
     let [side, front, back] = drawer.boards.as_slice() else {
         anyhow::bail!("{} kinds of boards", drawer.boards.len());
     };
-    ensure!(is_near(side.length, depth + proud - lap), "{side:?}");
+    ensure!(is_near(side.length, depth + proud - laps), "{side:?}");
     ensure!(is_near(front.length, width + proud), "{front:?}");
-    let same = |one: &DrawerBoard| (one.length, one.width, one.thickness);
-    ensure!(same(front) == same(back), "{back:?}");
+    ensure!(front.length == back.length, "{back:?}");
     let inside = drawer.inside;
     ensure!(
         is_near(inside.width + side.thickness * 2.0, width),
         "{inside:?}"
     );
     ensure!(
-        is_near(inside.depth + front.thickness * 2.0, depth),
+        is_near(inside.depth + front.thickness + back.thickness, depth),
         "{inside:?}"
     );
     ensure!(inside.height > Mm::ZERO, "{inside:?}");
-    for (board, asked) in [(side, "side"), (front, "front")] {
-        let thickness = or_none(request, &format!("{asked}.thickness"));
+    for (board, asked) in [(side, "side"), (front, "front"), (back, "back")] {
+        let thickness = number(request, &format!("{asked}.thickness"));
+        let thickness = thickness.unwrap_or_else(|| or_none(request, "front.thickness"));
         ensure!(is_near(board.thickness, thickness), "{board:?}");
         ensure!(board.width == drawer.height, "{board:?}");
     }
@@ -144,6 +144,12 @@ fn boards(request: &Plain, drawer: &DrawerPlan) -> Held {
         "four boards"
     );
     Ok(())
+}
+
+/// Wood in front of the tails, and behind those at the back.
+fn laps(request: &Plain) -> [f64; 2] {
+    let lap = or_none(request, "joint.lap");
+    [lap, number(request, "joint.backLap").unwrap_or(lap)]
 }
 
 /// A height that is not as it was asked for says so, and was lowered to whole fingers by less than two of them.
@@ -204,29 +210,17 @@ fn groove(request: &Plain, drawer: &DrawerPlan) -> Held {
         ),
     }
     for run in &groove.runs {
-        routed(drawer, groove, run).with_context(|| format!("{run:?}"))?;
+        routed(request, drawer, run).with_context(|| format!("{run:?}"))?;
     }
     Ok(())
 }
 
-fn routed(drawer: &DrawerPlan, groove: &DrawerGroove, run: &GrooveRun) -> Held {
-    let of = |board| drawer.boards.iter().find(|other| other.board == board);
-    let own = of(run.board).context("no such board")?;
-    let other = if run.board == Board::A {
-        Board::B
-    } else {
-        Board::A
-    };
-    let mate = of(other).context("no mate")?;
+fn routed(request: &Plain, drawer: &DrawerPlan, run: &GrooveRun) -> Held {
+    let groove = &drawer.groove;
     if let Some(stop) = run.stopped {
-        ensure!(stop.from > Mm::ZERO && stop.from < stop.to, "{stop:?}");
-        ensure!(
-            stop.from < mate.thickness + Mm::constant(NOISE) + proud(drawer, own),
-            "{stop:?}"
-        );
-        ensure!(is_near(stop.from + stop.to, own.length.mm()), "{stop:?}");
+        stops(request, drawer, run.board, stop)?;
     }
-    if let Some(setup) = &run.setup {
+    for setup in run.setup.iter().chain(&run.back_first) {
         let plan = planned(setup, groove_setup, plans::groove_setup)?;
         ensure!(plan.passes == run.passes, "other passes");
         let first = plan.passes.first().context("no pass")?;
@@ -238,14 +232,25 @@ fn routed(drawer: &DrawerPlan, groove: &DrawerGroove, run: &GrooveRun) -> Held {
     Ok(())
 }
 
-/// What a board stands past the outside at one end.
-fn proud(drawer: &DrawerPlan, board: &DrawerBoard) -> Mm {
-    let outside = if board.board == Board::A {
-        drawer.depth
-    } else {
-        drawer.width
+/// A stopped groove ends at the floors of the grooves that it meets, or with its board where that ends before.
+fn stops(request: &Plain, drawer: &DrawerPlan, board: Board, stop: GrooveStop) -> Held {
+    let [side, front, back] = drawer.boards.as_slice() else {
+        anyhow::bail!("{} kinds of boards", drawer.boards.len());
     };
-    ((board.length - outside) / 2.0).max(Mm::ZERO)
+    let proud = or_none(request, "joint.proud");
+    let (own, outside, mates, laps) = match board {
+        Board::A => (side, drawer.depth, [front, back], laps(request)),
+        Board::B => (front, drawer.width, [side, side], [0.0; 2]),
+    };
+    let floors = mates.map(|mate| (mate.thickness - drawer.groove.depth).mm());
+    let begins = laps[0] - proud;
+    let (from, to) = (begins + stop.from.mm(), begins + stop.to.mm());
+    let ends = begins + own.length.mm();
+    let is = |found: f64, expected: f64| (found - expected).abs() <= NOISE;
+    ensure!(is(from, floors[0].max(begins)), "{stop:?}");
+    ensure!(is(to, (outside.mm() - floors[1]).min(ends)), "{stop:?}");
+    ensure!(stop.from > Mm::ZERO || stop.to < own.length, "{stop:?}");
+    Ok(())
 }
 
 /// The bottom lies in its groove at any moisture, and has its room there.
@@ -284,22 +289,29 @@ fn bottom(request: &Plain, drawer: &DrawerPlan) -> Held {
 /// The request that is handed on is planned as it stands, to the drawer's height and its count.
 fn joint(drawer: &DrawerPlan) -> Held {
     let joint = &drawer.joint;
-    let (count, width) = match (&joint.box_joint, &joint.dovetail) {
-        (Some(request), None) => {
-            let plan = planned(request, box_joint::box_joint, joints::box_joint)?;
-            (plan.count, plan.width)
-        }
-        (None, Some(request)) => {
-            let plan = planned(request, dovetail::dovetail, joints::dovetail)?;
-            (plan.count, plan.width)
-        }
-        _ => anyhow::bail!("one joint"),
-    };
-    ensure!(count == joint.count as usize, "{count} in the joint");
-    ensure!(
-        is_near(width, drawer.height.mm()),
-        "the joint is {width} wide"
-    );
+    let front = (&joint.box_joint, &joint.dovetail);
+    let back = joint
+        .back
+        .as_ref()
+        .map(|back| (&back.box_joint, &back.dovetail));
+    for corner in [front].into_iter().chain(back) {
+        let (count, width) = match corner {
+            (Some(request), None) => {
+                let plan = planned(request, box_joint::box_joint, joints::box_joint)?;
+                (plan.count, plan.width)
+            }
+            (None, Some(request)) => {
+                let plan = planned(request, dovetail::dovetail, joints::dovetail)?;
+                (plan.count, plan.width)
+            }
+            _ => anyhow::bail!("one joint"),
+        };
+        ensure!(count == joint.count as usize, "{count} in the joint");
+        ensure!(
+            is_near(width, drawer.height.mm()),
+            "the joint is {width} wide"
+        );
+    }
     Ok(())
 }
 

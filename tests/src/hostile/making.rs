@@ -302,6 +302,7 @@ const CORNER: Shape = Either(&[
         Must("tails", &Whole(1, 4)),
         PINS,
         May("lap", &Number(1.0, 4.0)),
+        May("backLap", &Number(0.0, 4.0)),
         May("pinCutter", &FINE_CUTTER)
     ),
 ]);
@@ -319,6 +320,7 @@ pub(super) const DRAWER_BOX: Shape = Object(&[
     ]),
     Must("side", &BOARD),
     Must("front", &BOARD),
+    May("back", &BOARD),
     May(
         "applied",
         &Object(&[

@@ -11,6 +11,7 @@ use notchwright_core::drawer::{
 use notchwright_core::drawing::{Drawing, drawer_elevation, drawer_plan_view};
 use notchwright_core::given::Given;
 use notchwright_core::joint::box_joint::BoardRequest;
+use notchwright_core::joint::dovetail::SlopeRequest;
 use notchwright_core::units::{Mm, write_number};
 use notchwright_core::wood::{ClimateRequest, SolidWoodRequest};
 
@@ -147,6 +148,63 @@ fn stand() -> DrawerBoxRequest {
         climate: Given::Missing,
         ..chest
     }
+}
+
+/// One drawer with a half-blind front of 19 and a through back of 10.
+fn lapped() -> DrawerBoxRequest {
+    let chest = chest();
+    DrawerBoxRequest {
+        size: DrawerSizeRequest {
+            kind: "outside".into(),
+            width: 300.0.into(),
+            height: 90.0.into(),
+            depth: 240.0.into(),
+            ..DrawerSizeRequest::default()
+        }
+        .into(),
+        count: Given::Missing,
+        between: Given::Missing,
+        front: board(19.0),
+        back: board(10.0),
+        joint: match chest.joint {
+            Given::Value(joint) => DrawerJointRequest {
+                kind: "dovetail".into(),
+                layout: Given::Missing,
+                slope: SlopeRequest::ratio(7.0).into(),
+                tails: 2.0.into(),
+                half_pin: 8.0.into(),
+                narrow_pin: 7.0.into(),
+                lap: 5.0.into(),
+                back_lap: 0.0.into(),
+                ..joint
+            }
+            .into(),
+            joint => joint,
+        },
+        bottom: match chest.bottom {
+            Given::Value(bottom) => DrawerBottomRequest {
+                groove: DrawerGrooveRequest {
+                    from_edge: 12.0.into(),
+                    depth: 5.0.into(),
+                    ..DrawerGrooveRequest::default()
+                }
+                .into(),
+                ..bottom
+            }
+            .into(),
+            bottom => bottom,
+        },
+        wood: Given::Missing,
+        climate: Given::Missing,
+        ..chest
+    }
+}
+
+#[test]
+fn a_drawer_with_two_kinds_of_ends() {
+    let plan = drawer_box(&lapped()).expect("a good request").plan;
+    let view = drawer_plan_view(&plan, 0).expect("a drawer");
+    golden("drawer-lapped-plan", &view);
 }
 
 #[test]

@@ -1134,8 +1134,10 @@ export interface DrawerBoxRequest {
   between?: number;
   /** The sides, as measured. */
   side: Board;
-  /** Front and back, as measured. */
+  /** The front, as measured. */
   front: Board;
+  /** The back, as measured; as thick as the front when left out. */
+  back?: Board;
   /** A front applied to the box; the box has the only one when left out. */
   applied?: AppliedFrontRequest;
   /** The joint at all four corners. */
@@ -1180,8 +1182,8 @@ export interface AppliedFrontRequest {
 export type DrawerCorner = DrawerTools & (
   /** Fingers; `first` is what the sides have at the lower edge, a pin when left out. */
   | { kind: 'box'; layout: DrawerLayout; first?: 'pin' | 'socket' }
-  /** Dovetails, as in `dovetail`. */
-  | { kind: 'dovetail'; slope: Slope; tails: number; halfPin?: number; narrowPin?: number; by?: Pins; lap?: number; pinCutter?: Cutter }
+  /** Dovetails, as in `dovetail`; `backLap` is wood left behind the tails at the back, mm, the same as `lap` when left out, 0 for a through back. Widths by proportion hold at the front, and the back has tails with the same tips. */
+  | { kind: 'dovetail'; slope: Slope; tails: number; halfPin?: number; narrowPin?: number; by?: Pins; lap?: number; backLap?: number; pinCutter?: Cutter }
 );
 
 /** What cuts the joint. */
@@ -1225,7 +1227,7 @@ export interface DrawerBottom {
 export interface BottomGroove {
   /** Lower edge of the boards to the groove's lower side, mm. */
   fromEdge: number;
-  /** Depth, mm; at most half of the thinner board. */
+  /** Depth, mm; at most half of the thinnest board. */
   depth: number;
   /** How much wider than the bottom is thick, mm; 0.1 when left out. */
   clearance?: number;
@@ -1370,21 +1372,23 @@ export interface DrawerGroove {
   runs: GrooveRun[];
 }
 
-/** The groove in one kind of board. */
+/** The groove in one kind of board: the sides, or front and back. */
 export interface GrooveRun {
   /** Which board of the joint. */
   board: 'a' | 'b';
   /** From end to end, or stopped. */
   make: 'through' | 'stopped';
-  /** Where a stopped one begins and ends. */
+  /** Where a stopped one begins and ends; in a side from its front end. */
   stopped?: GrooveStop;
   /** Fence settings for the bit, nearest first; empty without one. */
   passes: FencePass[];
   /** The request that plans it on the router table; left out without a bit. */
   setup?: GrooveSetupRequest;
+  /** The same for the side that is fed back end first; left out where it is grooved like the other. */
+  backFirst?: GrooveSetupRequest;
 }
 
-/** Where a stopped groove begins and ends, from the board's leading end. */
+/** Where a stopped groove begins and ends, from the same end of the board; 0 or its length where it runs out. */
 export interface GrooveStop {
   /** Where it begins, mm. */
   from: number;
@@ -1392,12 +1396,22 @@ export interface GrooveStop {
   to: number;
 }
 
-/** The joint of a drawer's corners, all four alike. */
+/** The joint of a drawer's corners: of all four, or of the front's where the back has its own. */
 export interface DrawerJoint {
   /** Number of fingers, or of tails. */
   count: number;
   /** Width of a finger in a box joint, mm. */
   fingerWidth?: number;
+  /** The request that plans it as a box joint, groove included. */
+  boxJoint?: BoxJointRequest;
+  /** The request that plans it as a dovetail. */
+  dovetail?: DovetailRequest;
+  /** The joint of the back's corners, with the same fingers or tails; left out where it is the front's. */
+  back?: DrawerBackJoint;
+}
+
+/** The joint of the back's corners, where it is not the front's: one of both. */
+export interface DrawerBackJoint {
   /** The request that plans it as a box joint, groove included. */
   boxJoint?: BoxJointRequest;
   /** The request that plans it as a dovetail. */
@@ -1465,7 +1479,7 @@ export interface DrawerPart {
   /** Thickness, mm. */
   thickness: number;
   /** What it is cut from. */
-  stock: 'sides' | 'fronts' | 'bottoms' | 'applied fronts';
+  stock: 'sides' | 'fronts' | 'backs' | 'bottoms' | 'applied fronts';
   /** Whether it may lie across the grain of its sheet. */
   mayTurn: boolean;
 }

@@ -4,7 +4,7 @@ use notchwright_core::plain::Plain;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 /// Writes plain data without a space too many; its numbers are whole.
-pub(super) fn write(plain: &Plain) -> String {
+pub(crate) fn write(plain: &Plain) -> String {
     // There is nothing in plain data that JSON cannot hold; no text at all would be refused when read.
     serde_json::to_string(&Json(plain)).unwrap_or_default()
 }

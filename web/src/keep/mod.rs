@@ -1,7 +1,7 @@
 //! The state as it is stored and as a link carries it, and back again, believing nothing.
 
 mod former;
-mod json;
+pub(crate) mod json;
 mod letters;
 pub mod link;
 pub(crate) mod parcel;

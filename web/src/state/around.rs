@@ -46,7 +46,13 @@ impl<T: AtRest> Around<T> {
     /// Whether there is room for another.
     #[must_use]
     pub fn has_room(&self) -> bool {
-        self.count() < T::MOST
+        self.has_room_for(1)
+    }
+
+    /// Whether there is room for so many others.
+    #[must_use]
+    pub fn has_room_for(&self, others: usize) -> bool {
+        self.count() + others <= T::MOST
     }
 
     /// Those at rest, in order.

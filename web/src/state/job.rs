@@ -228,6 +228,7 @@ impl Work {
             id: self.free_joint_id(),
             name: Entry::default(),
             pieces: Default::default(),
+            from: Entry::default(),
             ..self.joint.clone()
         }
     }

@@ -50,6 +50,8 @@ stored! {
         pub sliding: SlidingForm = "sliding",
         /// The boards that it is cut on.
         pub pieces: PiecesForm = "pieces",
+        /// A mark of where it comes from, and of what it was given there; blank for one that was begun here.
+        pub from: Entry = "from",
     }
 }
 

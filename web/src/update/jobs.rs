@@ -67,6 +67,7 @@ fn turn_joint(work: &mut Work, leaf: Leaf) -> Outcome {
             work.open_joint(place);
             let copy = JointForm {
                 name: copied(&work.joint.name),
+                from: Entry::default(),
                 ..work.joint.clone()
             };
             work.add_joint(copy);

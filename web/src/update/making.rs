@@ -4,6 +4,7 @@
 mod boards;
 pub(super) mod drawer;
 mod handed;
+mod joints;
 pub(super) mod sheet;
 pub(super) mod sled;
 mod table;
@@ -88,7 +89,7 @@ fn paste(making: &mut Making, text: &str, unit: Unit) -> Outcome {
             "Parts added: {added}. Cells that could not be read: {unread}; what they leave out is marked."
         ),
     };
-    said(Notice::Parts(says, unread > 0))
+    said(Notice::HandedOver(says, unread > 0))
 }
 
 /// The parts as a spreadsheet takes them.

@@ -3,6 +3,7 @@
 mod course;
 mod jobs;
 mod making;
+mod making_corners;
 mod making_drawer;
 mod making_handed;
 mod making_joint;

@@ -11,7 +11,7 @@ use crate::drawer::{
 };
 use crate::given::Given;
 use crate::joint::box_joint::BoardRequest;
-use crate::joint::dovetail::SlopeRequest;
+use crate::joint::dovetail::{ByRequest, SlopeRequest};
 use crate::wood::{ClimateRequest, SPECIES, SolidWoodRequest};
 
 /// A request with something changed.
@@ -20,7 +20,7 @@ pub(super) fn edit<T>(mut request: T, change: impl FnOnce(&mut T)) -> T {
     request
 }
 
-fn board(thickness: f64) -> Given<BoardRequest> {
+pub(super) fn board(thickness: f64) -> Given<BoardRequest> {
     BoardRequest {
         thickness: thickness.into(),
     }
@@ -183,7 +183,15 @@ fn joint() -> impl Strategy<Value = DrawerJointRequest> {
         prop_oneof!["division", "half", "none"],
     );
     let fit = (any::<bool>(), 0.0..0.2_f64, 0.0..0.5_f64);
-    let tails = (1..=5_u32, 3.0..15.0_f64, 3.0..12.0_f64, 0.0..4.0_f64);
+    let lap = || prop::option::of(0.0..4.0_f64);
+    let tails = (
+        1..=5_u32,
+        3.0..15.0_f64,
+        3.0..12.0_f64,
+        lap(),
+        lap(),
+        pins(),
+    );
     (0..4_u32, layout, 1.6..9.0_f64, dial, fit, tails).prop_map(
         |(which, layout, kerf, dial, fit, tails)| {
             let screw = ScrewRequest {
@@ -200,14 +208,20 @@ fn joint() -> impl Strategy<Value = DrawerJointRequest> {
                 ..DrawerJointRequest::default()
             };
             if which == 0 {
+                let by_widths = tails.5.kind == "widths".into();
+                let is_through = tails.3.is_none() && tails.4.is_none();
                 return DrawerJointRequest {
                     kind: "dovetail".into(),
                     slope: SlopeRequest::ratio(7.0).into(),
                     tails: f64::from(tails.0).into(),
-                    half_pin: tails.1.into(),
-                    narrow_pin: tails.2.into(),
-                    lap: tails.3.into(),
+                    half_pin: given(by_widths.then_some(tails.1)),
+                    narrow_pin: given(by_widths.then_some(tails.2)),
+                    by: tails.5.into(),
+                    lap: given(tails.3),
+                    back_lap: given(tails.4),
                     cutter: cutter(2.4).into(),
+                    // Behind a lap nothing stands proud.
+                    proud: given(is_through.then_some(fit.2)),
                     ..shared
                 };
             }
@@ -224,6 +238,16 @@ fn joint() -> impl Strategy<Value = DrawerJointRequest> {
             }
         },
     )
+}
+
+/// By their widths, or by proportion.
+fn pins() -> impl Strategy<Value = ByRequest> {
+    Union::new([
+        Just(ByRequest::kind("widths")).boxed(),
+        Just(ByRequest::kind("equal")).boxed(),
+        Just(ByRequest::kind("narrowest")).boxed(),
+        (1.0..5.0_f64).prop_map(ByRequest::ratio).boxed(),
+    ])
 }
 
 fn wood() -> impl Strategy<Value = SolidWoodRequest> {
@@ -266,7 +290,8 @@ fn bottoms() -> impl Strategy<Value = DrawerBottomRequest> {
 
 /// Any request whose single fields are legal; whether its drawers can be made is another matter.
 pub(super) fn request() -> impl Strategy<Value = DrawerBoxRequest> {
-    let boards = (6.0..30.0_f64, 6.0..30.0_f64, 0.0..40.0_f64);
+    let back = prop::option::of(6.0..30.0_f64);
+    let boards = (6.0..30.0_f64, 6.0..30.0_f64, 0.0..40.0_f64, back);
     let front = prop::option::of((8.0..25.0_f64, -4.0..15.0_f64, 0.0..5.0_f64));
     let woods = (
         prop::option::of(wood()),
@@ -286,6 +311,7 @@ pub(super) fn request() -> impl Strategy<Value = DrawerBoxRequest> {
                 between: given(is_opening.then_some(boards.2)),
                 side: board(boards.0),
                 front: board(boards.1),
+                back: boards.3.map_or(Given::Missing, board),
                 applied: front.map_or(Given::Missing, |(thickness, lap, gap)| {
                     AppliedFrontRequest {
                         thickness: thickness.into(),

@@ -3,35 +3,30 @@
 use proptest::prelude::*;
 use proptest::test_runner::TestCaseError;
 
+use super::corners::{groove_is_as_said, joint_can_be_cut, laps};
 use super::legal;
-use crate::check::Checker;
-use crate::dial::Screw;
 use crate::drawer::{DrawerBoxPlan, DrawerBoxRequest, DrawerPlan, Nudged, drawer_box};
 use crate::given::Given;
-use crate::groove::groove_setup;
-use crate::joint::box_joint::{Make, box_joint};
-use crate::joint::dovetail::dovetail;
-use crate::stop::Board;
 use crate::units::Mm;
 
 /// Arithmetic's noise in a sum of lengths up to some metres.
-const NOISE: f64 = 1e-6;
+pub(super) const NOISE: f64 = 1e-6;
 
-fn number(given: &Given<f64>) -> f64 {
+pub(super) fn number(given: &Given<f64>) -> f64 {
     match given {
         Given::Value(number) => *number,
         _ => 0.0,
     }
 }
 
-fn value<T>(given: &Given<T>) -> &T {
+pub(super) fn value<T>(given: &Given<T>) -> &T {
     match given {
         Given::Value(value) => value,
         _ => panic!("a legal request has it"),
     }
 }
 
-fn same(one: Mm, other: f64) -> Result<(), TestCaseError> {
+pub(super) fn same(one: Mm, other: f64) -> Result<(), TestCaseError> {
     prop_assert!((one.mm() - other).abs() < NOISE, "{one} and {other}");
     Ok(())
 }
@@ -70,7 +65,7 @@ fn boards_make_the_outside(
 ) -> Result<(), TestCaseError> {
     let (size, joint) = (value(&request.size), value(&request.joint));
     let proud = number(&joint.proud) * 2.0;
-    let lap = number(&joint.lap) * 2.0;
+    let lap = laps(request).iter().sum::<f64>();
     let [side, front, back] = drawer.boards.as_slice() else {
         panic!("three kinds of boards")
     };
@@ -97,7 +92,7 @@ fn boards_make_the_outside(
     )?;
     same(
         drawer.inside.depth,
-        drawer.depth.mm() - 2.0 * front.thickness.mm(),
+        drawer.depth.mm() - front.thickness.mm() - back.thickness.mm(),
     )?;
     prop_assert!(
         drawer
@@ -185,39 +180,6 @@ fn nudges_are_reported(
     Ok(())
 }
 
-/// A groove that is said to be hidden is one that the joint itself finds behind a single finger.
-fn groove_is_as_said(request: &DrawerBoxRequest, drawer: &DrawerPlan) -> Result<(), TestCaseError> {
-    let groove = &drawer.groove;
-    prop_assert!(groove.from_edge + groove.width <= drawer.height + Mm::constant(NOISE));
-    if let Some(joint) = &drawer.joint.box_joint {
-        let plan = box_joint(joint).unwrap().plan;
-        let ends = plan.groove.unwrap().ends;
-        prop_assert_eq!(
-            groove.hidden,
-            ends.iter().any(|end| end.make == Make::Through)
-        );
-        for (run, end) in groove.runs.iter().zip(ends) {
-            prop_assert_eq!((run.board, run.make), (end.board, end.make));
-        }
-    }
-    let lengths = [drawer.boards[0].length, drawer.boards[1].length];
-    for (run, length) in groove.runs.iter().zip(lengths) {
-        let mate = drawer.boards[if run.board == Board::A { 1 } else { 0 }].thickness;
-        if let Some(stop) = run.stopped {
-            // The stopped groove reaches the mate's groove floor and no end.
-            prop_assert!(stop.from > Mm::ZERO && stop.from < mate + Mm::constant(1.0));
-            same(stop.to, length.mm() - stop.from.mm())?;
-        }
-        if let Some(setup) = &run.setup {
-            let plan = groove_setup(setup).unwrap().plan;
-            prop_assert_eq!(&plan.passes, &run.passes);
-            same(run.passes[0].fence_to_bit, groove.from_edge.mm())?;
-        }
-    }
-    let asked = number(&value(&value(&request.bottom).groove).depth);
-    same(groove.depth, asked)
-}
-
 /// The bottom lies in its groove at any moisture.
 fn bottom_fits(request: &DrawerBoxRequest, drawer: &DrawerPlan) -> Result<(), TestCaseError> {
     let bottom = value(&request.bottom);
@@ -236,56 +198,6 @@ fn bottom_fits(request: &DrawerBoxRequest, drawer: &DrawerPlan) -> Result<(), Te
         prop_assert!(movement.held_aside < movement.held_least);
     }
     Ok(())
-}
-
-/// The request that is handed on can be planned as it stands, and what comes of it goes together.
-fn joint_can_be_cut(
-    request: &DrawerBoxRequest,
-    drawer: &DrawerPlan,
-    notes: &[crate::problem::Note],
-) -> Result<(), TestCaseError> {
-    let told = notes.iter().any(|note| note.code == "clash");
-    let joint = value(&request.joint);
-    let step = Screw::check(value(&joint.screw), &mut Checker::new(&mut Vec::new()))
-        .unwrap()
-        .step();
-    let (fit, depths) = match (&drawer.joint.box_joint, &drawer.joint.dovetail) {
-        (Some(request), None) => {
-            let plan = box_joint(request).unwrap().plan;
-            prop_assert_eq!(plan.count, drawer.joint.count as usize);
-            same(plan.finger_width, drawer.joint.finger_width.unwrap().mm())?;
-            same(plan.width, drawer.height.mm())?;
-            for space in plan.boundaries.windows(2) {
-                // A height within a micrometre of whole fingers is one of them.
-                prop_assert!(
-                    (space[1] - space[0]).is_same(plan.finger_width),
-                    "{:?}",
-                    space
-                );
-            }
-            // Half a step is what a gap can be off by (README, "How a plan is proven"), a whole one where a
-            // socket is one pass on both boards.
-            let safe = number(&joint.glue_gap) >= step.mm() * (1.0 + 4e-6);
-            prop_assert!(
-                !safe || !plan.dry_fit.clash,
-                "{:?}",
-                plan.dry_fit.smallest_gap
-            );
-            (plan.dry_fit, (plan.depth_a, plan.depth_b))
-        }
-        (None, Some(request)) => {
-            let plan = dovetail(request).unwrap().plan;
-            (plan.dry_fit, (plan.depth_a, plan.depth_b))
-        }
-        _ => panic!("one joint"),
-    };
-    prop_assert!(told || !fit.clash);
-    let proud = number(&joint.proud);
-    same(
-        depths.0,
-        drawer.boards[1].thickness.mm() - number(&joint.lap) + proud,
-    )?;
-    same(depths.1, drawer.boards[0].thickness.mm() + proud)
 }
 
 proptest! {

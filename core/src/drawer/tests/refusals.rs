@@ -60,7 +60,7 @@ fn chest_with(change: impl FnOnce(&mut DrawerBoxRequest)) -> DrawerBoxRequest {
 /// Each is refused with its number, and made with the one that the refusal proposes.
 #[test]
 fn what_is_proposed_can_be_made() {
-    let cases: [(f64, &str, Code, With); 14] = [
+    let cases: [(f64, &str, Code, With); 15] = [
         (50.0, "size.width", Code::TooSmall, |x| {
             chest_with(|drawer| drawer.size = size(|size| size.width = x.into()))
         }),
@@ -142,6 +142,12 @@ fn what_is_proposed_can_be_made() {
                 drawer.bottom = bottom_with(|bottom| bottom.clearance = x.into());
             })
         }),
+        (200.0, "bottom.thickness", Code::TooLarge, |x| {
+            chest_with(|drawer| {
+                drawer.count = 1.0.into();
+                drawer.bottom = bottom_with(|bottom| bottom.thickness = x.into());
+            })
+        }),
         // A flat-sawn bottom that shrinks from 12 to 6 %.
         (3.0, "bottom.groove.depth", Code::TooSmall, |x| {
             chest_with(|drawer| {
@@ -163,6 +169,33 @@ fn what_is_proposed_can_be_made() {
         let made = drawer_box(&with(proposed));
         assert!(made.is_ok(), "{field} {proposed}: {:#?}", made.err());
     }
+}
+
+/// Three fingers of 20 − 0.05, as wide as this cutter makes them, are 59.85 at the least: what is wrong with fingers of 7
+/// is said once there is room for those.
+#[test]
+fn a_height_is_proposed_that_the_cutter_can_divide() {
+    let with = |height: f64| {
+        chest_with(|drawer| {
+            drawer.size = size(|size| size.height = height.into());
+            drawer.joint = joint(|joint| {
+                joint.cutter = cutter(20.0).into();
+                joint.layout = edit(layout("finger"), |layout| layout.width = 7.0.into()).into();
+            });
+        })
+    };
+    let told = drawer_box(&with(500.0)).unwrap_err();
+    assert_eq!(told[0].field, "size.height");
+    let proposed = told[0].limit.unwrap();
+    // Eight of 59.85 at the dampest, seven dividers and eight gaps.
+    assert!(
+        (proposed - (8.0 * 59.85 * 1.010_96 + 86.0)).abs() < 1e-6,
+        "{proposed}"
+    );
+    assert_eq!(
+        problems(&with(proposed)),
+        [("joint.layout.width".to_owned(), Code::CutterTooWide)]
+    );
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! One drawer from above, and its side cut across.
 
-use crate::drawer::{DrawerBoxPlan, DrawerPlan};
+use crate::drawer::{DrawerBoxPlan, DrawerPlan, End};
 use crate::drawing::item::{Anchor, Drawing, Point, Role};
 use crate::drawing::sheet::{Sheet, closed, hatch, rectangle};
 use crate::drawing::sled::labels::{Spot, text_at_middle, text_width};
@@ -8,8 +8,8 @@ use crate::message;
 use crate::message::Message;
 use crate::units::Mm;
 
-/// One of the plan's drawers from above, to scale, its front below and its bottom dashed where it lies in the
-/// grooves; beneath it the lower corner of a side, cut across and enlarged, with groove and bottom.
+/// One of the plan's drawers from above, to scale, its front below; dashed are its bottom where it lies in the
+/// grooves, and tails that end behind a lap. Beneath it the lower corner of a side, cut across and enlarged, with groove and bottom.
 ///
 /// `None` where the plan has no such drawer.
 #[must_use]
@@ -26,7 +26,8 @@ pub fn drawer_plan_view(plan: &DrawerBoxPlan, drawer: usize) -> Option<Drawing> 
 struct Picture<'a> {
     drawer: &'a DrawerPlan,
     side: Mm,
-    front: Mm,
+    front: End,
+    back: End,
     sheet: Sheet,
     left: Mm,
     top: Mm,
@@ -45,11 +46,14 @@ impl<'a> Picture<'a> {
             .map(|text| text_width(text, em))
             .max();
         let right = (left + drawer.width + beside).max(words + longest.unwrap_or_default());
-        let across = across(drawer).iter().map(|text| text_width(text, em)).max();
+        let [front, back] = plan.job.ends();
+        let rows = across(drawer, front, back);
+        let across = rows.iter().map(|text| text_width(text, em)).max();
         Self {
             drawer,
             side: plan.job.side,
-            front: plan.job.front,
+            front,
+            back,
             left,
             top,
             right: right.max(left + across.unwrap_or_default()) + em * 0.4,
@@ -64,18 +68,23 @@ impl<'a> Picture<'a> {
 
     fn draw_boards(&mut self) {
         let (width, depth) = (self.drawer.width, self.drawer.depth);
-        let (side, front) = (self.side, self.front);
-        let inner = depth - front * 2.0;
-        let sides = [Mm::ZERO, width - side].map(|left| self.block(left, front, side, inner));
-        let ends = [Mm::ZERO, depth - front].map(|top| self.block(Mm::ZERO, top, width, front));
-        let inside = self.block(side, front, width - side * 2.0, inner);
+        let (side, front, back) = (self.side, self.front.thickness, self.back.thickness);
+        let inner = depth - front - back;
+        let sides = [Mm::ZERO, width - side].map(|left| self.block(left, back, side, inner));
+        let ends = [
+            self.block(Mm::ZERO, Mm::ZERO, width, back),
+            self.block(Mm::ZERO, depth - front, width, front),
+        ];
+        let inside = self.block(side, back, width - side * 2.0, inner);
         let bottom = self.drawer.bottom;
         let panel = self.block(
             (width - bottom.length) / 2.0,
-            (depth - bottom.width) / 2.0,
+            back + (inner - bottom.width) / 2.0,
             bottom.length,
             bottom.width,
         );
+        let dashed = self.blind_tails().into_iter().chain([panel]);
+        let dashed: Vec<_> = dashed.map(|outline| closed(&outline)).collect();
         let outlines: Vec<_> = sides
             .iter()
             .chain(&ends)
@@ -85,7 +94,22 @@ impl<'a> Picture<'a> {
         self.sheet.polygons(Role::BoardA, sides);
         self.sheet.polygons(Role::BoardB, ends);
         self.sheet.lines(Role::FineOutline, outlines);
-        self.sheet.lines(Role::ToCome, [closed(&panel)]);
+        self.sheet.lines(Role::ToCome, dashed);
+    }
+
+    /// Where tails end within front and back.
+    fn blind_tails(&self) -> Vec<Vec<Point>> {
+        let front = (self.drawer.depth - self.front.thickness, self.front);
+        let back = (self.back.lap, self.back);
+        let mut tails = Vec::new();
+        for (top, end) in [front, back] {
+            if end.lap.is_above(Mm::ZERO) {
+                for left in [Mm::ZERO, self.drawer.width - self.side] {
+                    tails.push(self.block(left, top, self.side, end.thickness - end.lap));
+                }
+            }
+        }
+        tails
     }
 
     fn draw_sizes(&mut self) {
@@ -96,7 +120,7 @@ impl<'a> Picture<'a> {
         self.sheet.dimension_down(beside, top, below, depth);
         let mut y = below + self.sheet.ems(0.9);
         self.sheet.dimension_across(y, left, right);
-        for text in across(self.drawer) {
+        for text in across(self.drawer, self.front, self.back) {
             y += self.sheet.ems(1.3);
             let spot = Spot::new(left, y, Anchor::Start);
             text_at_middle(&mut self.sheet, Role::Dimension, spot, text);
@@ -112,7 +136,8 @@ impl<'a> Picture<'a> {
         let em = self.sheet.type_size;
         let drawn = |length: Mm| em * (length.mm() * scale);
         let left = em * SECTION_LEFT;
-        let top = self.top + drawer.depth + em * 6.4;
+        let rows = across(drawer, self.front, self.back).len() as f64;
+        let top = self.top + drawer.depth + em * (1.3 * rows + 2.5);
         let floor = top + drawn(shown);
         let place =
             |in_side: Mm, above: Mm| Point::new(left + drawn(in_side), floor - drawn(above));
@@ -163,12 +188,25 @@ const SECTION_LEFT: f64 = 0.6;
 const SECTION: f64 = 3.0;
 
 /// What stands below the drawer from above.
-fn across(drawer: &DrawerPlan) -> [Message; 3] {
-    [
-        message![drawer.width, " wide"],
+fn across(drawer: &DrawerPlan, front: End, back: End) -> Vec<Message> {
+    let mut rows = vec![message![drawer.width, " wide"]];
+    if !front.is_as(back) {
+        rows.extend([end_words("front ", front), end_words("back ", back)]);
+    }
+    rows.extend([
         message!["bottom ", drawer.bottom.length, " × ", drawer.bottom.width],
         message!["a side cut across, enlarged:"],
-    ]
+    ]);
+    rows
+}
+
+fn end_words(name: &'static str, end: End) -> Message {
+    let lap = if end.lap.is_above(Mm::ZERO) {
+        message![", lap ", end.lap]
+    } else {
+        Message::default()
+    };
+    message![name, end.thickness].and(lap)
 }
 
 fn section_words(drawer: &DrawerPlan) -> [Message; 4] {

@@ -77,6 +77,61 @@ async fn dovetailed_corners_go_on_as_dovetails() -> Result<()> {
     page.assert_quiet().await
 }
 
+/// Half-blind in front and through at the back: 590 less a lap of 5 are the sides, and 590 − 19 − 10 + 2·(5 − 0.5) is the
+/// bottom. The groove of 5.8 + 0.1 takes a bit of 5 twice. A second tap brings both joints up to date.
+#[tokio::test]
+async fn a_half_blind_front_and_a_through_back_are_two_joints() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open_parts(&site).await?;
+    ask_for_dovetails(&page).await?;
+    for (field, text) in [
+        ("front", "19"),
+        ("back", "10"),
+        ("lap", "5"),
+        ("backLap", "0"),
+        ("grooveDepth", "5"),
+        ("grooveBit", "5"),
+    ] {
+        page.replace_text(&format!("#drawer-{field}"), text).await?;
+    }
+    let boards = json!([
+        ["drawer side", "585 × 68.5 × 12 mm16 of them"],
+        ["drawer front", "880 × 68.5 × 19 mm8 of them"],
+        ["drawer back", "880 × 68.5 × 10 mm8 of them"],
+        [
+            "drawer bottom",
+            "865 × 570 × 5.8 mm8 of them, grain either way"
+        ],
+    ]);
+    page.wait_for(BOARDS, &boards).await?;
+    see(&page, ".outcome .facts", "Fence to the bit10, 10.9 mm").await?;
+    assert_usable(&page, "drawers with two kinds of ends").await?;
+    page.press("To Joint").await?;
+    corner(&page, "19", "5", "Half-blind").await?;
+    page.press("Parts").await?;
+    page.replace_text("#drawer-back", "11").await?;
+    page.press("To Joint").await?;
+    see(
+        &page,
+        ".notice",
+        "Brought up to date: Drawer, sides to back.",
+    )
+    .await?;
+    corner(&page, "19", "5", "Half-blind").await?;
+    page.press("Jobs").await?;
+    page.press("Open Drawer, sides to back").await?;
+    page.press("Joint").await?;
+    corner(&page, "11", "0", "It fits").await?;
+    page.assert_quiet().await
+}
+
+/// The open joint is cut on this board with this lap, and is answered.
+async fn corner(page: &Page, thickness: &str, lap: &str, verdict: &str) -> Result<()> {
+    holds(page, "#joint-thickness-b", thickness).await?;
+    holds(page, "#dovetail-lap", lap).await?;
+    see(page, ".verdict strong", verdict).await
+}
+
 /// From the worked chest to dovetails that fit it.
 pub(crate) async fn ask_for_dovetails(page: &Page) -> Result<()> {
     page.choose("drawer-joint", "dovetails").await?;

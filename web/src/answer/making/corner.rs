@@ -117,6 +117,7 @@ fn dovetails(draft: &mut Draft<'_>, tools: DrawerJointRequest) -> DrawerJointReq
         narrow_pin,
         by: by.into(),
         lap: draft.length("joint.lap", drawer::LAP.alone()),
+        back_lap: draft.length("joint.backLap", drawer::BACK_LAP.alone()),
         pin_cutter: pin_cutter(draft),
         ..tools
     }

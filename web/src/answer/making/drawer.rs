@@ -42,7 +42,7 @@ pub(crate) fn plan(work: &Work) -> Option<DrawerBoxPlan> {
 const USUAL_ABOVE: f64 = 2.0;
 /// The same for the groove's distance from the lower edge, mm.
 const USUAL_FROM_EDGE: f64 = 10.0;
-/// The same for the groove's depth, mm, where half of the thinner board is more.
+/// The same for the groove's depth, mm, where half of the thinnest board is more.
 const USUAL_DEPTH: f64 = 6.0;
 /// Temperature of the air of a heated house, °C.
 const USUAL_TEMPERATURE: f64 = 20.0;
@@ -53,12 +53,16 @@ fn request(draft: &mut Draft<'_>) -> DrawerBoxRequest {
     let count = draft.number("count", drawer::COUNT.alone());
     let side = board(draft, "side.thickness", drawer::SIDE);
     let front = board(draft, "front.thickness", drawer::FRONT);
-    let thinner = match (&side, &front) {
-        (Given::Value(side), Given::Value(front)) => Some(side.min(*front)),
+    let back = board(draft, "back.thickness", drawer::BACK);
+    let thinnest = match (&side, &front, &back) {
+        (Given::Value(side), Given::Value(front), back) => Some(match back {
+            Given::Value(back) => side.min(*front).min(*back),
+            _ => side.min(*front),
+        }),
         _ => None,
     };
     let wood = boards_wood(draft);
-    let bottom = bottom(draft, thinner);
+    let bottom = bottom(draft, thinnest);
     let moves = !wood.is_missing() || !bottom.wood.is_missing();
     DrawerBoxRequest {
         size: size.into(),
@@ -76,6 +80,7 @@ fn request(draft: &mut Draft<'_>) -> DrawerBoxRequest {
         wood,
         side: BoardRequest { thickness: side }.into(),
         front: BoardRequest { thickness: front }.into(),
+        back: only(!back.is_missing(), || BoardRequest { thickness: back }),
     }
 }
 
@@ -164,8 +169,8 @@ fn applied(draft: &mut Draft<'_>) -> Given<AppliedFrontRequest> {
     })
 }
 
-fn bottom(draft: &mut Draft<'_>, thinner: Option<f64>) -> DrawerBottomRequest {
-    let depth = thinner.map_or(USUAL_DEPTH, |thinner| USUAL_DEPTH.min(thinner / 2.0));
+fn bottom(draft: &mut Draft<'_>, thinnest: Option<f64>) -> DrawerBottomRequest {
+    let depth = thinnest.map_or(USUAL_DEPTH, |thinnest| USUAL_DEPTH.min(thinnest / 2.0));
     let mut length = |path, field: Known| draft.length(path, field.alone());
     let from_edge = length("bottom.groove.fromEdge", drawer::GROOVE_FROM);
     DrawerBottomRequest {
@@ -175,7 +180,7 @@ fn bottom(draft: &mut Draft<'_>, thinner: Option<f64>) -> DrawerBottomRequest {
             from_edge: usual(from_edge, USUAL_FROM_EDGE),
             depth: usual(length("bottom.groove.depth", drawer::GROOVE_DEPTH), depth),
             clearance: length("bottom.groove.clearance", drawer::GROOVE_ROOM),
-            ..DrawerGrooveRequest::default()
+            bit: length("bottom.groove.bit", drawer::GROOVE_BIT),
         }
         .into(),
         wood: bottom_wood(draft),

@@ -114,7 +114,8 @@ fields! {
         RATIO: Number = "ratio", "Each so many times as high";
         BETWEEN: Length = "between", "Divider between two";
         SIDE: Length = "side", "Sides, thickness";
-        FRONT: Length = "front", "Front and back, thickness";
+        FRONT: Length = "front", "Front, thickness";
+        BACK: Length = "back", "Back, thickness";
         APPLIED: Length = "applied", "Applied front, thickness";
         APPLIED_LAP: Length = "appliedLap", "Reaches past by";
         APPLIED_GAP: Length = "appliedGap", "Gap between two fronts";
@@ -132,11 +133,13 @@ fields! {
         RUN: Number = "run", "One to";
         DEGREES: Number = "degrees", "Degrees";
         LAP: Length = "lap", "Lap";
+        BACK_LAP: Length = "backLap", "Lap at the back";
         PIN_CUTTER: Name = "pinCutter", "Cutter for the pins";
         BOTTOM: Length = "bottom", "Bottom, thickness";
         BOTTOM_ROOM: Length = "bottomRoom", "Room around the bottom";
         GROOVE_FROM: Length = "grooveFrom", "Lower edge to groove";
         GROOVE_DEPTH: Length = "grooveDepth", "Groove depth";
+        GROOVE_BIT: Length = "grooveBit", "Bit for the groove";
         GROOVE_ROOM: Length = "grooveRoom", "Groove wider than bottom";
         WOOD: Name = "wood", "Wood of the boards";
         SAWN: Name = "sawn", "Boards are sawn";

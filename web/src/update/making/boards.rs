@@ -99,7 +99,7 @@ fn handed(key: &str, form: Form) -> Handed {
 
 fn part_of(row: &PartRow, stock: Id, drawer: &Form) -> Form {
     let width = match row.stock {
-        "sides" | "fronts" => height(row.width, drawer),
+        "sides" | "fronts" | "backs" => height(row.width, drawer),
         _ => length(row.width),
     };
     let may_turn = if row.may_turn { "yes" } else { "" };

@@ -220,7 +220,7 @@ impl Became {
         };
         let warns = !self.kept.is_empty() || !self.left.is_empty();
         said(if is_change {
-            Notice::Parts(says, warns)
+            Notice::HandedOver(says, warns)
         } else {
             Notice::Unchanged(says)
         })

@@ -29,7 +29,7 @@ fn type_in(model: &mut Model, field: Field, text: &str) {
 }
 
 fn added(parts: usize) -> Notice {
-    Notice::Parts(format!("Parts added: {parts}."), false)
+    Notice::HandedOver(format!("Parts added: {parts}."), false)
 }
 
 fn rows(model: &Model, group: Group) -> &[Row] {

@@ -39,7 +39,7 @@ fn id_of(model: &Model, name: &str) -> Id {
 }
 
 fn said(says: &str, warns: bool) -> [Notice; 1] {
-    [Notice::Parts(says.to_owned(), warns)]
+    [Notice::HandedOver(says.to_owned(), warns)]
 }
 
 fn to_parts(model: &mut Model) {
@@ -183,7 +183,7 @@ fn a_stock_that_came_is_measured_anew() {
         stocks(&model),
         [("Fronts".into(), "15.2".into(), "14".into())]
     );
-    let [Notice::Parts(says, true)] = model.notices.as_slice() else {
+    let [Notice::HandedOver(says, true)] = model.notices.as_slice() else {
         panic!("{:?}", model.notices)
     };
     assert!(

@@ -59,13 +59,14 @@ impl Maker {
         let joint = self.corner();
         let bottom = vec![("thickness", self.number(3.0, 8.0)), ("groove", groove)];
         let bottom = self.object(bottom);
-        let (side, front) = (self.board(10.0, 18.0), self.board(10.0, 20.0));
+        let [side, front, back] = [18.0, 20.0, 14.0].map(|most| self.board(10.0, most));
         let fields = vec![
             ("size", size),
             ("count", self.whole(1.0, 3.0)),
             ("between", self.number(0.0, 20.0)),
             ("side", side),
             ("front", front),
+            ("back", back),
             ("joint", joint),
             ("bottom", bottom),
         ];

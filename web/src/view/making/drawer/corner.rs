@@ -15,7 +15,10 @@ pub(super) fn view(context: Context<'_>) -> Html {
     let is_dovetailed = word(drawer::JOINT, context) == "dovetail";
     html! {
         <>
-            <div class="fields">{ entries(all([drawer::SIDE, drawer::FRONT]), context) }</div>
+            <div class="fields">
+                { entries(all([drawer::SIDE, drawer::FRONT]), context) }
+                { hinted(drawer::BACK.alone(), "As thick as the front when blank.", context) }
+            </div>
             { choice(drawer::JOINT, &[("", "box joint"), ("dovetail", "dovetails")], context) }
             if is_dovetailed { { dovetails(context) } } else { { fingers(context) } }
             <p class="quiet">{ tools(is_dovetailed, context) }</p>
@@ -72,6 +75,9 @@ fn dovetails(context: Context<'_>) -> Html {
             context,
         ),
     };
+    let has_lap = all([drawer::LAP, drawer::BACK_LAP])
+        .iter()
+        .any(|field| !context.text(*field).is_empty());
     let options = WAYS.map(|(_, label, _)| label.into()).to_vec();
     html! {
         <>
@@ -85,6 +91,9 @@ fn dovetails(context: Context<'_>) -> Html {
             <div class="fields">
                 { slope }
                 { hinted(drawer::LAP.alone(), "Half-blind; blank for through.", context) }
+                if has_lap {
+                    { hinted(drawer::BACK_LAP.alone(), "As in front when blank; 0 for a through back.", context) }
+                }
             </div>
             { pin_cutter(context) }
         </>

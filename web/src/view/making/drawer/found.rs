@@ -72,6 +72,7 @@ fn one(
             <dl class="facts">
                 { sizes(drawer, context) }
                 { groove(drawer, context) }
+                { for fence(drawer, context) }
                 { swelling(found, place, drawer, context) }
                 { bottom(drawer, context) }
             </dl>
@@ -89,13 +90,17 @@ fn one(
 
 /// Several lengths with one unit: `880 × 68.5 × 590 mm`.
 fn product(lengths: &[Mm], context: Context<'_>) -> String {
+    joined(lengths, " × ", context)
+}
+
+fn joined(lengths: &[Mm], between: &str, context: Context<'_>) -> String {
     let unit = context.unit();
     let all: Vec<_> = lengths.iter().map(|it| show::bare(*it, unit)).collect();
     let gap = match unit {
         Unit::Mm => " ",
         Unit::Inch => "",
     };
-    format!("{}{gap}{}", all.join(" × "), unit.symbol())
+    format!("{}{gap}{}", all.join(between), unit.symbol())
 }
 
 /// What a solid bottom does in its groove.
@@ -115,13 +120,14 @@ fn bottom(drawer: &DrawerPlan, context: Context<'_>) -> Html {
 fn sizes(drawer: &DrawerPlan, context: Context<'_>) -> Html {
     let inside = drawer.inside;
     let count = drawer.joint.count;
+    let back = drawer.joint.back.as_ref();
+    let says = back.map(|_| "front and back are two joints".to_owned());
     let joint = match drawer.joint.finger_width {
-        Some(width) => fact(
-            "Fingers",
-            format!("{count} of {}", context.length(width)),
-            None,
-        ),
-        None => fact("Tails", count.to_string(), None),
+        Some(width) => {
+            let fingers = format!("{count} of {}", context.length(width));
+            fact("Fingers", fingers, says)
+        }
+        None => fact("Tails", count.to_string(), says),
     };
     html! {
         <>
@@ -153,21 +159,30 @@ fn groove(drawer: &DrawerPlan, context: Context<'_>) -> Html {
 }
 
 fn run_shown(run: &GrooveRun, context: Context<'_>) -> String {
-    let whose = match run.board {
-        Board::A => "sides",
-        Board::B => "front and back",
+    // Sides mirror each other: only from the front are both grooved alike.
+    let (whose, from, end) = match run.board {
+        Board::A => ("sides", "", " from the front end"),
+        Board::B => ("front and back", "from ", ""),
     };
     let length = |length| context.length(length);
     run.stopped.map_or_else(
         || format!("{whose} from end to end"),
         |stop| {
             format!(
-                "{whose} stopped, from {} to {}",
+                "{whose} stopped, {from}{} to {}{end}",
                 length(stop.from),
                 length(stop.to)
             )
         },
     )
+}
+
+/// How the fence is set for the groove, in all four boards alike.
+fn fence(drawer: &DrawerPlan, context: Context<'_>) -> Option<Html> {
+    let passes = &drawer.groove.runs.first()?.passes;
+    let settings: Vec<_> = passes.iter().map(|pass| pass.fence_to_bit).collect();
+    let says = "to its nearer side; the lower edge runs along the fence".to_owned();
+    (!settings.is_empty()).then(|| fact("Fence to the bit", joined(&settings, ", ", context), says))
 }
 
 /// What the height does with the air, and what that leaves above.

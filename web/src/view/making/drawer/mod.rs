@@ -98,7 +98,8 @@ fn bottom(context: Context<'_>) -> Html {
             <div class="fields">
                 { entries(all([drawer::BOTTOM]), context) }
                 { hinted(drawer::GROOVE_FROM.alone(), blank("", 10.0, context), context) }
-                { hinted(drawer::GROOVE_DEPTH.alone(), format!("Blank: {}, or half the thinner board.", context.length(Mm::constant(6.0))), context) }
+                { hinted(drawer::GROOVE_DEPTH.alone(), format!("Blank: {}, or half the thinnest board.", context.length(Mm::constant(6.0))), context) }
+                { hinted(drawer::GROOVE_BIT.alone(), "For settings of the fence.", context) }
             </div>
             { folded("Room in the groove", says, &seldom, html! {
                 <div class="fields">
