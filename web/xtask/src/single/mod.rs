@@ -6,13 +6,11 @@
 #[cfg(test)]
 mod tests;
 
-use std::io::Write;
-
 use anyhow::{Context, Result, ensure};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
-use flate2::{Compression, GzBuilder};
 use sha2::{Digest, Sha256};
+use zopfli::{Format, Options};
 
 use crate::build::Files;
 use crate::worker::PAGE;
@@ -81,9 +79,9 @@ fn without_exports(script: &str) -> String {
 
 /// Compressed without a date, so that the same module is the same text.
 fn packed(module: &[u8]) -> Result<String> {
-    let mut writer = GzBuilder::new().write(Vec::new(), Compression::best());
-    writer.write_all(module)?;
-    Ok(STANDARD.encode(writer.finish()?))
+    let mut packed = Vec::new();
+    zopfli::compress(Options::default(), Format::Gzip, module, &mut packed)?;
+    Ok(STANDARD.encode(packed))
 }
 
 fn page(index: &str, style: &str, script: &str, module: &str, icon: &str) -> Result<String> {
