@@ -4,47 +4,9 @@ use proptest::prelude::*;
 
 use super::{drawer_elevation, drawer_plan_view};
 use crate::drawer::{DrawerBoxPlan, drawer_box, example};
-use crate::drawing::sled::labels::{Area, text_width};
-use crate::drawing::{Drawing, Item, Point, Role, Shape};
+use crate::drawing::testing::{assert_legible, polygons};
+use crate::drawing::{Drawing, Point, Role};
 use crate::units::Mm;
-
-fn corners(item: &Item) -> Vec<Point> {
-    match &item.shape {
-        Shape::Polygons { polygons: lines } | Shape::Lines { lines } => lines.concat(),
-        Shape::Text { .. } => Vec::new(),
-    }
-}
-
-fn polygons(drawing: &Drawing, role: Role) -> Vec<Vec<Point>> {
-    let items = drawing.items.iter().filter(|item| item.role == role);
-    let polygons = items.filter_map(|item| match &item.shape {
-        Shape::Polygons { polygons } => Some(polygons.clone()),
-        Shape::Lines { .. } | Shape::Text { .. } => None,
-    });
-    polygons.flatten().collect()
-}
-
-fn text_areas(drawing: &Drawing) -> Vec<Area> {
-    let area = |item: &Item| match &item.shape {
-        Shape::Text {
-            at,
-            anchor,
-            size,
-            text,
-        } => {
-            let (top, bottom) = (at.y - *size * 0.72, at.y + *size * 0.2);
-            Some(Area::of_text(
-                *at,
-                *anchor,
-                text_width(text, *size),
-                top,
-                bottom,
-            ))
-        }
-        Shape::Polygons { .. } | Shape::Lines { .. } => None,
-    };
-    drawing.items.iter().filter_map(area).collect()
-}
 
 fn drawings(plan: &DrawerBoxPlan) -> Vec<Drawing> {
     let views = (0..plan.drawers.len()).filter_map(|drawer| drawer_plan_view(plan, drawer));
@@ -70,16 +32,7 @@ proptest! {
         };
         let plan = planned.plan;
         for drawing in drawings(&plan) {
-            let sheet = Area { left: Mm::ZERO, top: Mm::ZERO, right: drawing.width, bottom: drawing.height };
-            for corner in drawing.items.iter().flat_map(corners) {
-                prop_assert!(corner.x >= Mm::ZERO && corner.x <= drawing.width, "{corner:?}");
-                prop_assert!(corner.y >= Mm::ZERO && corner.y <= drawing.height, "{corner:?}");
-            }
-            let texts = text_areas(&drawing);
-            for (index, text) in texts.iter().enumerate() {
-                prop_assert!(text.is_within(&sheet), "{text:?}");
-                prop_assert!(texts[..index].iter().all(|other| !text.meets(other)), "{text:?}");
-            }
+            assert_legible(&drawing);
         }
         if let Some(drawing) = drawer_elevation(&plan) {
             let fronts = polygons(&drawing, Role::BoardB);
