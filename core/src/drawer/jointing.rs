@@ -168,8 +168,8 @@ impl<P> Both<P> {
                 Ok((front.plan, back))
             }
             (front, back) => {
-                let front = renamed(front.err().unwrap_or_default(), "front");
-                let back = renamed(back.err().unwrap_or_default(), job.back_field);
+                let front = renamed(job, front.err().unwrap_or_default(), "front");
+                let back = renamed(job, back.err().unwrap_or_default(), job.back_field);
                 let back = back.into_iter().map(of_back).collect();
                 Err(with_more(front, back))
             }
@@ -278,9 +278,10 @@ fn holds_groove(job: &Job, height: Mm, finger: Mm) -> bool {
 }
 
 /// Problems of the joint with one board, at the drawer's own fields.
-fn renamed(problems: Vec<Problem>, board: &str) -> Vec<Problem> {
+fn renamed(job: &Job, problems: Vec<Problem>, board: &str) -> Vec<Problem> {
     let rename = |problem: Problem| {
         let (field, limit) = match problem.field.as_str() {
+            "width" if problem.code == Code::TooSmall => return higher(job, problem),
             // Its bound is a board's width, not the opening's.
             "width" => ("size.height".to_owned(), None),
             "a.thickness" | "tail.thickness" => ("side.thickness".to_owned(), problem.limit),
@@ -294,6 +295,20 @@ fn renamed(problems: Vec<Problem>, board: &str) -> Vec<Problem> {
         }
     };
     problems.into_iter().map(rename).collect()
+}
+
+/// The bound of a board's width, as that of all drawers together.
+fn higher(job: &Job, problem: Problem) -> Problem {
+    let least = problem.limit.and_then(Mm::new);
+    let least = least.map(|board| job.height_for(board));
+    let least = least.filter(|least| least.mm() <= limits::DRAWER.most);
+    let says = least.map(|least| message![" The height must be at least ", least, "."]);
+    Problem {
+        field: "size.height".to_owned(),
+        message: problem.message.and(says.unwrap_or_default()),
+        limit: least.map(Mm::mm),
+        ..problem
+    }
 }
 
 /// What is wrong only there says so, where its field does not.

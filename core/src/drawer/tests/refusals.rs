@@ -1,12 +1,13 @@
 //! What cannot be made says so at its field, and what it proposes can be made.
 
-use super::legal::{ash, bottom, box_joint, chest, cutter, edit, groove, opening};
+use super::legal::{ash, bottom, box_joint, chest, cutter, edit, groove, opening, screw};
 use crate::drawer::{
     AppliedFrontRequest, DrawerBottomRequest, DrawerBoxRequest, DrawerGrooveRequest,
     DrawerHeightsRequest, DrawerJointRequest, DrawerLayoutRequest, DrawerSizeRequest, drawer_box,
 };
 use crate::given::Given;
 use crate::joint::box_joint::BoardRequest;
+use crate::joint::dovetail::{ByRequest, SlopeRequest};
 use crate::problem::{Code, Problem};
 use crate::wood::ClimateRequest;
 
@@ -168,6 +169,44 @@ fn what_is_proposed_can_be_made() {
         let proposed = problem.limit.unwrap();
         let made = drawer_box(&with(proposed));
         assert!(made.is_ok(), "{field} {proposed}: {:#?}", made.err());
+    }
+}
+
+/// A tail of slope 1:3 through 18, as wide as the pins beside it and cut 9 wide: drawers of 20 have no room for it.
+#[test]
+fn a_height_is_proposed_that_takes_a_tail() {
+    let with = |height: f64| {
+        chest_with(|drawer| {
+            drawer.size = size(|size| size.height = height.into());
+            drawer.front = edit(BoardRequest::default(), |front| {
+                front.thickness = 18.0.into()
+            })
+            .into();
+            drawer.bottom = groove_with(|groove| groove.from_edge = 5.0.into());
+            drawer.joint = DrawerJointRequest {
+                kind: "dovetail".into(),
+                slope: SlopeRequest::ratio(3.0).into(),
+                tails: 1.0.into(),
+                by: edit(ByRequest::default(), |by| by.kind = "equal".into()).into(),
+                cutter: cutter(9.0).into(),
+                screw: screw().into(),
+                ..DrawerJointRequest::default()
+            }
+            .into();
+        })
+    };
+    for low in [250.0, 290.0] {
+        let told = drawer_box(&with(low)).unwrap_err();
+        let [problem] = told.as_slice() else {
+            panic!("{told:#?}")
+        };
+        assert_eq!(
+            (problem.field.as_str(), problem.code),
+            ("size.height", Code::TooSmall)
+        );
+        let proposed = problem.limit.unwrap();
+        assert!(proposed > low);
+        assert_eq!(problems(&with(proposed)), []);
     }
 }
 
