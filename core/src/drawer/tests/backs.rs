@@ -1,6 +1,7 @@
 //! Backs of their own thickness and lap; every value is derived.
 
 use super::legal::{board, bottom, box_joint, chest, cutter, edit, groove, screw};
+use super::refusals::{With, are_refused_and_made};
 use super::{close, layout, plan};
 use crate::drawer::{
     DrawerBottomRequest, DrawerBoxRequest, DrawerJointRequest, DrawerPlan, DrawerSizeRequest,
@@ -219,9 +220,6 @@ fn low_saw() -> Given<SawRequest> {
     .into()
 }
 
-/// The drawer with one number in it.
-type With = fn(f64) -> DrawerBoxRequest;
-
 #[test]
 fn what_is_proposed_for_a_back_can_be_made() {
     let cases: [(f64, &str, Code, With); 7] = [
@@ -263,16 +261,7 @@ fn what_is_proposed_for_a_back_can_be_made() {
             })
         }),
     ];
-    for (given, field, code, with) in cases {
-        let told = drawer_box(&with(given)).unwrap_err();
-        let [problem] = told.as_slice() else {
-            panic!("{field}: {told:#?}")
-        };
-        assert_eq!((problem.field.as_str(), problem.code), (field, code));
-        let proposed = problem.limit.unwrap();
-        let made = drawer_box(&with(proposed));
-        assert!(made.is_ok(), "{field} {proposed}: {:#?}", made.err());
-    }
+    are_refused_and_made(&cases);
 }
 
 /// Where both ends bound the same, the narrower bound is proposed: pins as proud as the thinner of 12 and 10.

@@ -51,8 +51,22 @@ fn applied(lap: f64, gap: f64) -> Given<AppliedFrontRequest> {
     .into()
 }
 
-/// The chest with one number in it.
-type With = fn(f64) -> DrawerBoxRequest;
+/// Drawers with one number in them.
+pub(super) type With = fn(f64) -> DrawerBoxRequest;
+
+/// Each is refused at its field with its number, and made with the one that the refusal proposes.
+pub(super) fn are_refused_and_made(cases: &[(f64, &str, Code, With)]) {
+    for (given, field, code, with) in cases {
+        let told = drawer_box(&with(*given)).unwrap_err();
+        let [problem] = told.as_slice() else {
+            panic!("{field}: {told:#?}")
+        };
+        assert_eq!((problem.field.as_str(), problem.code), (*field, *code));
+        let proposed = problem.limit.unwrap();
+        let made = drawer_box(&with(proposed));
+        assert!(made.is_ok(), "{field} {proposed}: {:#?}", made.err());
+    }
+}
 
 fn chest_with(change: impl FnOnce(&mut DrawerBoxRequest)) -> DrawerBoxRequest {
     edit(chest(), change)
@@ -160,16 +174,7 @@ fn what_is_proposed_can_be_made() {
             })
         }),
     ];
-    for (given, field, code, with) in cases {
-        let told = drawer_box(&with(given)).unwrap_err();
-        let [problem] = told.as_slice() else {
-            panic!("{field}: {told:#?}")
-        };
-        assert_eq!((problem.field.as_str(), problem.code), (field, code));
-        let proposed = problem.limit.unwrap();
-        let made = drawer_box(&with(proposed));
-        assert!(made.is_ok(), "{field} {proposed}: {:#?}", made.err());
-    }
+    are_refused_and_made(&cases);
 }
 
 /// A tail of slope 1:3 through 18, as wide as the pins beside it and cut 9 wide: drawers of 20 have no room for it.
