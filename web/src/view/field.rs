@@ -111,10 +111,7 @@ impl Entry {
 
     fn unit_shown(&self, context: Context<'_>) -> Option<Html> {
         let unit = match self.field.kind() {
-            Kind::Length | Kind::Lengths => {
-                let has_own = names_unit(&context.text(self.field));
-                (!has_own).then(|| short(context.unit()))
-            }
+            Kind::Length | Kind::Lengths => Some(short(context.unit())),
             Kind::Sum => Some(short(context.unit_of(self.field))),
             Kind::Name | Kind::Number | Kind::Numbers => self.unit,
         };
@@ -133,11 +130,6 @@ fn hint_id(id: &str) -> String {
 
 fn problem_id(id: &str) -> String {
     format!("{id}-problem")
-}
-
-/// Whether a length says itself what it is measured in: `19 mm in` would be read as either.
-fn names_unit(length: &str) -> bool {
-    length.contains(|c: char| c.is_ascii_alphabetic() || "\"'″′”’".contains(c))
 }
 
 /// The unit as it stands in a field.
