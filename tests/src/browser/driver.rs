@@ -12,12 +12,11 @@ use super::engine::Engine;
 use super::said::Said;
 use super::screen::Screen;
 
-const TRIES: usize = 5;
 /// How often a driver that has been started is asked whether it listens.
 const PAUSE: Duration = Duration::from_millis(50);
 const KNOCKS: usize = 400;
-/// How long a browser may take to close.
-const FAREWELL: Duration = Duration::from_secs(10);
+/// How long a driver may take over what it is asked, such as closing its browser.
+const ANSWER: Duration = Duration::from_secs(10);
 
 /// A running driver; dropping it ends it, and every browser that it started.
 #[derive(Debug)]
@@ -32,21 +31,9 @@ pub(super) struct Driver {
 }
 
 impl Driver {
-    /// Starts one on a free port. It gives up when somebody else took the port in between: then it is started
-    /// again.
+    /// Starts one, and waits until it answers.
     pub(super) fn start(engine: Engine) -> Result<Self> {
-        let mut outcome = Self::start_once(engine);
-        for _ in 1..TRIES {
-            if outcome.is_ok() {
-                break;
-            }
-            outcome = Self::start_once(engine);
-        }
-        outcome
-    }
-
-    fn start_once(engine: Engine) -> Result<Self> {
-        let port = free_port()?;
+        let port = if engine.picks_port() { 0 } else { free_port()? };
         let screen = engine.needs_screen().then(Screen::start).transpose()?;
         let mut command = engine.driver(port);
         if let Some(screen) = &screen {
@@ -67,21 +54,30 @@ impl Driver {
             session: None,
             _screen: screen,
         };
-        driver.wait_until_it_listens()?;
+        driver.wait_until_it_answers()?;
         Ok(driver)
     }
 
-    fn wait_until_it_listens(&mut self) -> Result<()> {
+    fn wait_until_it_answers(&mut self) -> Result<()> {
+        let mut said = Vec::new();
         for _ in 0..KNOCKS {
-            if TcpStream::connect(("127.0.0.1", self.port)).is_ok() {
-                return Ok(());
+            said.extend(self.said());
+            if self.port == 0 {
+                let port = said.iter().find_map(|line| self.engine.port(line));
+                self.port = port.unwrap_or_default();
             }
+            let answers = self.port != 0 && self.ask("GET /status").is_ok();
+            // One that has ended may have left its port to somebody who answers.
             if let Some(status) = self.process.try_wait()? {
-                bail!("the driver of {:?} ended with {status}", self.engine);
+                said.extend(self.said());
+                bail!("{:?}'s driver ended with {status}: {said:#?}", self.engine);
+            }
+            if answers {
+                return Ok(());
             }
             std::thread::sleep(PAUSE);
         }
-        bail!("the driver of {:?} does not listen", self.engine)
+        bail!("{:?}'s driver does not answer: {said:#?}", self.engine)
     }
 
     /// Knows the session that it has to end.
@@ -108,13 +104,13 @@ impl Driver {
         }
     }
 
-    /// It hangs up when it has done what it was asked.
+    /// It answers when it has done what it was asked, and need not hang up.
     fn ask(&self, what: &str) -> Result<(), Error> {
         let mut connection = TcpStream::connect(("127.0.0.1", self.port))?;
-        connection.set_read_timeout(Some(FAREWELL))?;
+        connection.set_read_timeout(Some(ANSWER))?;
         let request = format!("{what} HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\n\r\n");
         connection.write_all(request.as_bytes())?;
-        connection.read_to_end(&mut Vec::new())?;
+        connection.read_exact(&mut [0])?;
         Ok(())
     }
 }

@@ -44,7 +44,22 @@ impl Engine {
         self == Self::WebKit
     }
 
-    /// What starts its driver on this port.
+    /// Whether its driver finds itself a port, and says which: one chosen for it may be taken before it comes.
+    pub(super) fn picks_port(self) -> bool {
+        self != Self::WebKit
+    }
+
+    /// The port, if this is the line in which its driver says it.
+    pub(super) fn port(self, line: &str) -> Option<u16> {
+        let (_, port) = match self {
+            Self::Chromium => line.split_once("started successfully on port ")?,
+            Self::Firefox => line.split_once("Listening on 127.0.0.1:")?,
+            Self::WebKit => return None,
+        };
+        port.trim_end_matches('.').parse().ok()
+    }
+
+    /// What starts its driver on this port, or on any for 0.
     pub(super) fn driver(self, port: u16) -> Command {
         let mut command = match self {
             Self::Chromium => program("chromedriver"),

@@ -34,6 +34,7 @@ mod page;
 mod place;
 mod said;
 mod screen;
+mod start;
 mod view;
 
 pub use accessibility::Violation;

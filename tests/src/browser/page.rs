@@ -5,8 +5,7 @@ use std::time::Duration;
 
 use anyhow::{Context, Result, bail};
 use fantoccini::elements::Element;
-use fantoccini::{Client, ClientBuilder, Locator};
-use hyper_util::client::legacy::connect::HttpConnector;
+use fantoccini::{Client, Locator};
 use serde_json::{Value, json};
 use tokio::sync::{Mutex, MutexGuard};
 use tokio::time::{Instant, sleep};
@@ -17,6 +16,7 @@ use super::driver::Driver;
 use super::engine::Engine;
 use super::journal::{Journal, LISTEN};
 use super::place::{Downloads, target};
+use super::start::start;
 use super::view::View;
 
 /// How long the page may take over anything, even on a busy machine.
@@ -54,17 +54,7 @@ impl Page {
     ///
     /// When the browser does not start, or the address does not answer.
     pub async fn open_in(engine: Engine, url: &str, view: &View) -> Result<Self> {
-        let mut driver = Driver::start(engine)?;
-        let capabilities = match engine {
-            Engine::Chromium => view.capabilities(),
-            Engine::Firefox | Engine::WebKit => engine.capabilities(),
-        };
-        let client = ClientBuilder::new(HttpConnector::new())
-            .capabilities(capabilities)
-            .connect(&driver.url())
-            .await
-            .context("could not start a browser")?;
-        driver.serve(client.session_id().await?);
+        let (client, driver) = start(engine, view).await?;
         let page = Self {
             client,
             journal: Mutex::default(),
