@@ -1,10 +1,12 @@
-//! Without a mouse and without a finger.
+//! What comes in by keys, and all that can be done without a mouse and without a finger.
 
 use anyhow::{Result, bail};
 use notchwright_tests::browser::{Key, Page, View, serve_dist};
+use serde_json::json;
 
 use crate::answer::{plan, worked};
-use crate::steps::{is_at, open_on, shows};
+use crate::screens::walk;
+use crate::steps::{is_at, open, open_on, shows};
 
 /// Whether the focused element, or the label that shows for it, looks different without the focus.
 const FOCUS_SHOWS: &str = "(() => {
@@ -62,5 +64,49 @@ async fn the_keyboard_alone_goes_from_the_width_to_the_stops() -> Result<()> {
         page.key(Key::Enter).await?;
         is_at(&page, &plan, 1, stop).await?;
     }
+    page.assert_quiet().await
+}
+
+/// Types what is wrong, what names its unit, and nothing into every field that has not been typed into yet, and then
+/// what it held; says which fields lost the focus, with which any further key would be lost too.
+const LOST_FIELDS: &str = "(async () => {
+    const write = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+    const frame = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+    const fields = [...document.querySelectorAll('.field input:not([type])')]
+        .filter((it) => it.checkVisibility() && !window.typedInto.has(it.id));
+    const lost = [];
+    for (const { id, value } of fields) {
+        window.typedInto.add(id);
+        for (const text of ['wide', '8 in', '', value]) {
+            const field = document.getElementById(id);
+            field.focus();
+            write.call(field, text);
+            field.dispatchEvent(new InputEvent('input', { bubbles: true }));
+            await frame();
+            if (document.activeElement !== field) lost.push(`${id} with «${text}»`);
+        }
+    }
+    return lost;
+})()";
+
+/// Not in inches, because there fields show a rounded length, which would be another when it is typed; and not while
+/// something may be undone, because a change ends that.
+const MAY_TYPE: &str = "document.querySelector('[name=units]')?.checked === true && !document.querySelector('.notice')";
+
+#[tokio::test]
+async fn no_field_loses_the_focus_while_it_is_typed_in() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open(&site).await?;
+    page.evaluate("void (window.typedInto = new Set())").await?;
+    walk(&page, async |name| {
+        if page.evaluate(MAY_TYPE).await? == true {
+            let lost = page.evaluate(LOST_FIELDS).await?;
+            assert_eq!(lost, json!([]), "{name}");
+        }
+        Ok(())
+    })
+    .await?;
+    let typed_into = page.evaluate("window.typedInto.size").await?;
+    assert!(typed_into.as_u64() > Some(100), "only {typed_into} fields");
     page.assert_quiet().await
 }

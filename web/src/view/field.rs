@@ -103,19 +103,27 @@ impl Entry {
                         aria-describedby={(!about.is_empty()).then(|| about.join(" "))}
                         oninput={context.typed(self.field)}
                     />
-                    { for self.unit_shown(context) }
+                    // As a child that is always there: without it, the input would be made anew.
+                    { self.unit_shown(context) }
                 </span>
             </label>
         }
     }
 
-    fn unit_shown(&self, context: Context<'_>) -> Option<Html> {
+    fn unit_shown(&self, context: Context<'_>) -> Html {
         let unit = match self.field.kind() {
-            Kind::Length | Kind::Lengths => Some(short(context.unit())),
+            Kind::Length | Kind::Lengths => {
+                let has_own = names_unit(&context.text(self.field));
+                (!has_own).then(|| short(context.unit()))
+            }
             Kind::Sum => Some(short(context.unit_of(self.field))),
             Kind::Name | Kind::Number | Kind::Numbers => self.unit,
         };
-        unit.map(|unit| html! { <span class="unit">{ unit }</span> })
+        html! {
+            if let Some(unit) = unit {
+                <span class="unit">{ unit }</span>
+            }
+        }
     }
 
     fn fractions(&self, context: Context<'_>) -> Option<Html> {
@@ -130,6 +138,11 @@ fn hint_id(id: &str) -> String {
 
 fn problem_id(id: &str) -> String {
     format!("{id}-problem")
+}
+
+/// Whether a length says itself what it is measured in: `19 mm in` would be read as either.
+fn names_unit(length: &str) -> bool {
+    length.contains(|c: char| c.is_ascii_alphabetic() || "\"'″′”’".contains(c))
 }
 
 /// The unit as it stands in a field.

@@ -122,6 +122,27 @@ fn assert_said_beside(model: &Model, is_there: impl Fn(Field) -> bool) {
     assert!(seen > 0);
 }
 
+/// «8 in mm» would be read as either.
+#[test]
+fn a_length_that_names_its_unit_is_followed_by_no_other() {
+    let width = Field::Joint(JointField::Width);
+    for (text, unit) in [
+        ("200", Some("mm")),
+        ("8 ½", Some("mm")),
+        ("8 in", None),
+        ("8\"", None),
+        ("20cm", None),
+    ] {
+        let page = page(&started([typed(width, text)]));
+        let (_, after) = page.split_once("id=\"joint-width\"").unwrap();
+        let (field, _) = after.split_once("</label>").unwrap();
+        let shown = field
+            .split_once("class=\"unit\">")
+            .map(|(_, unit)| &unit[..2]);
+        assert_eq!(shown, unit, "{text}");
+    }
+}
+
 #[test]
 fn what_is_wrong_is_said_beside_its_field() {
     let wrong = every_number()
