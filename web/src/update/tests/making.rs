@@ -117,6 +117,31 @@ fn stock_that_is_measured_anew_knows_what_it_was() {
     );
 }
 
+/// Key by key: a stock that was never measured before has not been another thickness.
+#[test]
+fn a_first_measurement_is_none_anew() {
+    let mut model = open();
+    edit(&mut model, MakingEdit::Add(Group::Stocks));
+    let row = rows(&model, Group::Stocks).last().unwrap().id;
+    for (field, typed, former) in [
+        (stock::THICKNESS, "1", ""),
+        (stock::THICKNESS, "18", ""),
+        (stock::THICKNESS, "18.2", ""),
+        (stock::NAME, "Oak", ""),
+        (stock::THICKNESS, "18.", "18.2"),
+        (stock::THICKNESS, "18.2", ""),
+        (stock::THICKNESS, "18.3", "18.2"),
+        (stock::THICKNESS, "", "18.2"),
+        (stock::NAME, "Oak, dry", "18.2"),
+        (stock::THICKNESS, "1", "18.2"),
+        (stock::THICKNESS, "17", "18.2"),
+    ] {
+        type_in(&mut model, field.of(row), typed);
+        let stock = rows(&model, Group::Stocks).last().unwrap().form.clone();
+        assert_eq!(stock.text(stock::FORMER.name()), former, "{typed}");
+    }
+}
+
 /// The dimensions follow, and say by how much.
 #[test]
 fn dimensions_follow_the_stock() {
