@@ -6,7 +6,7 @@ use super::leaf::Row;
 use crate::msg::{Edit, Leaf, Msg};
 use crate::state::{Field, JointField, JointForm, JointKind, Order, Place, Progress};
 use crate::view::context::Context;
-use crate::view::field::{self, Entry};
+use crate::view::field::Entry;
 use crate::view::icon::Icon;
 
 /// The section.
@@ -50,14 +50,12 @@ fn says(joint: &JointForm, is_open: bool, context: Context<'_>) -> Html {
         JointKind::Dovetail => "Dovetails",
         JointKind::Sliding => "Sliding dovetail",
     };
-    let unit = context.unit();
-    let length = |field: JointField| joint.entry(field).shown(field.kind(), unit).into_owned();
+    let length = |entry| context.entered_length(entry);
     let boards = format!(
-        "{kind} · {} {short} wide, {} to {} {short}",
-        length(JointField::Width),
-        length(JointField::ThicknessA),
-        length(JointField::ThicknessB),
-        short = field::short(unit)
+        "{kind} · {} wide, {} to {}",
+        length(&joint.width),
+        length(&joint.thickness_a),
+        length(&joint.thickness_b)
     );
     html! {
         <>

@@ -7,9 +7,8 @@ use yew::{Html, InputEvent, TargetCast, classes, html};
 use super::rows::{add, buttons, called, reference, referred, remove, words};
 use crate::msg::{Edit, MakingEdit, Msg};
 use crate::state::fields::{self, measure, part, stock};
-use crate::state::{Group, Kind, Row};
+use crate::state::{Group, Row};
 use crate::view::context::Context;
-use crate::view::field;
 use crate::view::icon::Icon;
 use crate::view::show;
 use crate::view::tool::{entries, entry, facts, folded, group, notes};
@@ -52,11 +51,11 @@ fn former(row: &Row, context: Context<'_>) -> Html {
     let Some(was) = row.form.get(stock::FORMER.name()) else {
         return Html::default();
     };
-    let shown = was.shown(Kind::Length, context.unit());
+    let shown = context.entered_length(was);
     let settle = MakingEdit::Choose(stock::FORMER.spot(row.id), "");
     html! {
         <div class="changed" role="status">
-            <p>{ format!("It was {shown} {}: what changed is beside each part.", field::short(context.unit())) }</p>
+            <p>{ format!("It was {shown}: what changed is beside each part.") }</p>
             <button type="button" class="button" onclick={context.edit(Edit::Making(settle))}>{ "That is settled" }</button>
         </div>
     }

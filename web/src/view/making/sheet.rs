@@ -6,9 +6,9 @@ use yew::{Html, html};
 use super::rows::{add, buttons, called, reference, referred, words};
 use super::sheet_plan::size;
 use crate::state::fields::{Known, cutting, sheet};
-use crate::state::{CutterField, Field, Group, Id, Row};
+use crate::state::{Field, Group, Id, Row};
 use crate::view::context::Context;
-use crate::view::field::{Entry, short};
+use crate::view::field::Entry;
 use crate::view::tool::{entries, entry, folded, group, said};
 
 /// The form.
@@ -102,9 +102,11 @@ fn kerf(context: Context<'_>) -> Html {
     let hint = chosen.map_or_else(
         || "No cutter is chosen in the shop: say what the saw cuts.".to_owned(),
         |cutter| {
-            let kerf = context.text(Field::Cutter(cutter.id, CutterField::Kerf));
-            let (name, unit) = (&cutter.name.text, short(context.unit()));
-            format!("Blank: that of the chosen cutter, {name}, {kerf} {unit}.")
+            let kerf = context.entered_length(&cutter.kerf);
+            format!(
+                "Blank: that of the chosen cutter, {}, {kerf}.",
+                cutter.name.text
+            )
         },
     );
     let label = cutting::KERF.spot(Id::default()).label;

@@ -6,7 +6,7 @@ mod set;
 use yew::{Html, classes, html};
 
 use super::context::Context;
-use super::{drawing, field, joint, show};
+use super::{drawing, joint, show};
 use crate::answer::Cut;
 use crate::export::pictures;
 use crate::state::{Field, JointField, PaperSize};
@@ -40,13 +40,12 @@ fn letter(context: Context<'_>) -> Option<&'static str> {
 }
 
 fn measures(context: Context<'_>) -> String {
-    let text = |field| context.text(Field::Joint(field));
-    let unit = field::short(context.unit());
+    let length = |field| context.typed_length(Field::Joint(field));
     format!(
-        "Boards {} {unit} wide, A {} {unit} thick, B {} {unit} thick. Cutter: {}.",
-        text(JointField::Width),
-        text(JointField::ThicknessA),
-        text(JointField::ThicknessB),
+        "Boards {} wide, A {} thick, B {} thick. Cutter: {}.",
+        length(JointField::Width),
+        length(JointField::ThicknessA),
+        length(JointField::ThicknessB),
         joint::cutter_line(context)
     )
 }

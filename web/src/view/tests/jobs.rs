@@ -37,7 +37,7 @@ fn joints_are_listed_with_their_boards_and_how_far_they_have_come() {
         front,
         &[
             "Drawers, side to front",
-            "Box joint · 140 mm wide, 12 to 18 mm",
+            "Box joint · 140 mm wide, 12 mm to 18 mm",
             "Not begun: 32 ends to cut.",
             "class=\"is-open\">Open<",
         ],
@@ -46,7 +46,7 @@ fn joints_are_listed_with_their_boards_and_how_far_they_have_come() {
         back,
         &[
             "Drawers, side to back",
-            "12 to 12 mm",
+            "12 mm to 12 mm",
             "Not begun.",
             ">Open<span",
         ],

@@ -93,7 +93,7 @@ fn upright_cuts_are_made_with_their_own_cutter() {
 fn a_zero_by_another_way_is_said_in_every_set_up() {
     for (kind, words) in [
         (ZeroKind::Flush, "would take one kerf off it"),
-        (ZeroKind::TestKerf, "at 30, and 20 mm from the "),
+        (ZeroKind::TestKerf, "at 30 mm, and 20 mm from the "),
     ] {
         let mut model = dovetails([
             Msg::Edit(Edit::Zero(kind)),
