@@ -1,6 +1,7 @@
 //! The views as text: what must be there for everybody to read, whatever is in the model.
 
 mod jobs;
+mod making;
 mod saw;
 mod slanted;
 mod sled;

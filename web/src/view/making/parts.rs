@@ -4,7 +4,7 @@ use notchwright_core::parts::{Change, Dimension, DraftRow, StockTotal};
 use notchwright_core::units::{Mm, Unit};
 use yew::{Html, InputEvent, TargetCast, classes, html};
 
-use super::rows::{add, buttons, called, reference, referred, remove, words};
+use super::rows::{add, buttons, called, called_in, reference, referred, remove, words};
 use crate::msg::{Edit, MakingEdit, Msg};
 use crate::state::fields::{self, measure, part, stock};
 use crate::state::{Group, Row};
@@ -187,7 +187,7 @@ fn more(place: usize, row: &Row, context: Context<'_>) -> Html {
     let of = referred(making, Group::Stocks, row.form.text(part::STOCK.name()));
     let of = of.map_or_else(
         || "stock not chosen".to_owned(),
-        |row| called(row, 0, "Stock"),
+        |row| called_in(making, Group::Stocks, row, "Stock"),
     );
     let turns = row.form.text(part::MAY_TURN.name()) == "yes";
     let later = row.form.text(part::LATER.name()) == "later";

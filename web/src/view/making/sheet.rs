@@ -3,7 +3,7 @@
 use notchwright_core::units::Mm;
 use yew::{Html, html};
 
-use super::rows::{add, buttons, called, reference, referred, words};
+use super::rows::{add, buttons, called, reference, words};
 use super::sheet_plan::size;
 use crate::state::fields::{Known, cutting, sheet};
 use crate::state::{Field, Group, Id, Row};
@@ -165,11 +165,4 @@ fn least(context: Context<'_>) -> Html {
         entries(fields, context),
         context,
     )
-}
-
-/// What the stock that a sheet is made of is called.
-pub(super) fn stock_of(row: &Row, context: Context<'_>) -> String {
-    let making = &context.model.state.work.job.making;
-    let stock = referred(making, Group::Stocks, row.form.text(sheet::STOCK.name()));
-    stock.map_or_else(String::new, |row| called(row, 0, "Stock"))
 }
