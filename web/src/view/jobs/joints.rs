@@ -3,11 +3,13 @@
 use yew::{Html, html};
 
 use super::leaf::Row;
+use crate::answer::course::Course;
 use crate::msg::{Edit, Leaf, Msg};
 use crate::state::{Field, JointField, JointForm, JointKind, Order, Place, Progress};
 use crate::view::context::Context;
 use crate::view::field::Entry;
 use crate::view::icon::Icon;
+use crate::view::saw::IN_EVERY_SET_UP;
 
 /// The section.
 pub(super) fn view(context: Context<'_>) -> Html {
@@ -71,12 +73,19 @@ fn progress(joint: &JointForm, is_open: bool, context: Context<'_>) -> Html {
     let model = context.model;
     let at = model.state.progress.of(joint.id);
     let course = model.answer.course(Order::Boards).filter(|_| is_open);
+    let ends = course.as_ref().map(Course::ends);
     let known = course.map(|course| (course.cuttings(), course.done(&at.done)));
     let (of, done) = known.unwrap_or_else(|| (at.of, at.done.count().min(at.of)));
+    // Each end of a dovetail is cut in several set-ups.
+    let is_repeated = joint.kind == JointKind::Dovetail;
     let words = match (of, done) {
         (0, _) => return html! { <p class="quiet">{ "Not begun." }</p> },
-        (_, 0) if *at == Progress::default() => format!("Not begun: {of} ends to cut."),
+        (_, 0) if *at == Progress::default() => {
+            format!("Not begun: {} ends to cut.", ends.unwrap_or(of))
+        }
+        (of, done) if done == of && is_repeated => "All ends are cut.".to_owned(),
         (of, done) if done == of => format!("All {of} ends are cut."),
+        _ if is_repeated => format!("{done} of {of} ends cut{IN_EVERY_SET_UP}."),
         _ => format!("{done} of {of} ends cut."),
     };
     html! {
