@@ -8,6 +8,7 @@ use crate::msg::{Edit, Leaf, Msg};
 use crate::state::{Field, JointField, JointForm, JointKind, Order, Place, Progress};
 use crate::view::context::Context;
 use crate::view::field::Entry;
+use crate::view::head;
 use crate::view::icon::Icon;
 use crate::view::saw::IN_EVERY_SET_UP;
 
@@ -47,11 +48,7 @@ pub(super) fn view(context: Context<'_>) -> Html {
 }
 
 fn says(joint: &JointForm, is_open: bool, context: Context<'_>) -> Html {
-    let kind = match joint.kind {
-        JointKind::Box => "Box joint",
-        JointKind::Dovetail => "Dovetails",
-        JointKind::Sliding => "Sliding dovetail",
-    };
+    let kind = head::kind(joint.kind);
     let length = |entry| context.entered_length(entry);
     let boards = format!(
         "{kind} · {} wide, {} to {}",

@@ -76,6 +76,7 @@ fn the_kind_of_joint_is_chosen_above_each_form() {
         assert_eq!(page.matches("name=\"joint-kind\"").count(), 3);
         let chosen = "class=\"on\"><input checked type=\"radio\" name=\"joint-kind\">";
         assert!(page.contains(&format!("{chosen}<span>{label}</span>")));
+        assert!(page.contains(&format!("<h1 class=\"for-readers\">{label}")));
         assert!(!page.contains("stale"));
     }
 }
