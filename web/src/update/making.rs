@@ -16,9 +16,9 @@ use super::edit::{Outcome, placed, said};
 use crate::effect::Effect;
 use crate::msg::MakingEdit;
 use crate::notice::Notice;
-use crate::state::fields::{self, Known, part, stock};
+use crate::state::fields::{self, Known, part};
 use crate::state::{Entry, Field, Group, Id, Making, Row, Spot};
-use table::{part_of, stock_called};
+use table::{part_of, stock_called, stock_name};
 
 /// Makes the change.
 #[inline(never)]
@@ -102,16 +102,15 @@ pub(super) fn table(making: &Making, unit: Unit) -> String {
                 entry.shown(field.kind(), unit).into_owned()
             })
         };
-        let stock = text(part::STOCK).parse().map(Id).ok();
-        let stock = stock.and_then(|id| making.stocks.get(id));
+        let id = text(part::STOCK).parse().map(Id).ok();
+        let mut stocks = making.stocks.items().iter().enumerate();
+        let stock = stocks.find(|(_, stock)| Some(stock.id) == id);
         PartText {
             name: text(part::NAME),
             count: text(part::COUNT),
             length: text(part::LENGTH),
             width: text(part::WIDTH),
-            stock: stock.map_or_else(String::new, |row| {
-                row.form.text(stock::NAME.name()).to_owned()
-            }),
+            stock: stock.map_or_else(String::new, |(place, row)| stock_name(place, row)),
             may_turn: text(part::MAY_TURN) == "yes",
             trim: text(part::TRIM),
             later: text(part::LATER) == "later",

@@ -238,6 +238,25 @@ fn a_table_becomes_parts_and_parts_a_table() {
     assert_eq!(forms(rows(&model, Group::Parts)), forms(&all));
 }
 
+/// Upper and lower case are alike, and a stock without a name goes by its place, in tables as everywhere.
+#[test]
+fn a_table_finds_the_stocks_that_are_there() {
+    let mut model = open();
+    type_in(&mut model, stock::NAME.of(Id(2)), "");
+    let stocks = rows(&model, Group::Stocks).len();
+    let table = "Shelf\t1\t300\t200\tbirch PLY, 6\nLid\t1\t300\t200\tStock 2\n";
+    edit(&mut model, MakingEdit::Paste(table.into()));
+    assert_eq!(rows(&model, Group::Stocks).len(), stocks);
+    let added: Vec<_> = rows(&model, Group::Parts)[4..].to_vec();
+    let of: Vec<_> = added.iter().map(|row| text(row, part::STOCK)).collect();
+    assert_eq!(of, ["3", "2"]);
+    let effects = model.update(Msg::CopyParts);
+    let [Effect::Copy(copied)] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    assert!(copied.contains("\nLid\t1\t300\t200\tStock 2\t"), "{copied}");
+}
+
 #[test]
 fn a_job_carries_what_it_is_made_of() {
     let mut model = open();
