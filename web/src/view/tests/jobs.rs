@@ -248,6 +248,25 @@ fn a_link_that_is_too_long_says_so() {
     assert!(!shown.contains("class=\"qr\""));
 }
 
+/// The link is the whole address: it is too long even where what the page wrote of it is not.
+#[test]
+fn the_address_of_the_page_counts_too() {
+    let mut model = open([]);
+    let words = "more than some programs pass on whole";
+    model.home = "https://example.org/joinery/".to_owned();
+    assert!(!page(&model).contains(words));
+    let fragment = link::write(&model.state).len();
+    model.home = format!(
+        "https://example.org/{}",
+        "x".repeat(link::USUAL_LONGEST - fragment)
+    );
+    let length = model.home.len() + fragment;
+    assert_all(
+        &page(&model),
+        &[&format!("link has {length} characters, {words}")],
+    );
+}
+
 #[test]
 fn only_what_the_browser_can_do_is_offered() {
     for share in [false, true] {
