@@ -238,6 +238,32 @@ fn a_table_becomes_parts_and_parts_a_table() {
     assert_eq!(forms(rows(&model, Group::Parts)), forms(&all));
 }
 
+/// A sum that was typed in millimetres is copied in inches as what it is.
+#[test]
+fn a_copied_table_comes_to_the_same_whatever_the_unit() {
+    let mut model = open();
+    type_in(&mut model, part::LENGTH.of(Id(1)), "deep - 2*t + 3");
+    let sizes = |model: &Model| -> Vec<f64> {
+        let rows = &model.answer.making.as_ref().unwrap().parts.rows;
+        let both = rows.iter().flat_map(|row| [row.length, row.width]);
+        both.map(|it| it.unwrap().finished.mm()).collect()
+    };
+    let before = sizes(&model);
+    model.update(Msg::Units(Unit::Inch));
+    let effects = model.update(Msg::CopyParts);
+    let [Effect::Copy(copied)] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    assert!(copied.contains("\tdeep - 2*t + 3 mm\t"), "{copied}");
+    for id in 1..=4 {
+        edit(&mut model, MakingEdit::Remove(Group::Parts, Id(id)));
+    }
+    edit(&mut model, MakingEdit::Paste(copied.clone()));
+    for (before, after) in before.iter().zip(sizes(&model)) {
+        assert!((before - after).abs() < 1e-6, "{before} {after}");
+    }
+}
+
 /// Upper and lower case are alike, and a stock without a name goes by its place, in tables as everywhere.
 #[test]
 fn a_table_finds_the_stocks_that_are_there() {
