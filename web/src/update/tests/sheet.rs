@@ -133,6 +133,26 @@ fn a_kerf_that_cannot_be_read_in_the_shop_is_said_here() {
     assert_eq!(layout.refused, []);
 }
 
+/// What is too heavy cannot be told without the mass of a sheet.
+#[test]
+fn the_heaviest_to_lift_asks_for_the_mass_of_each_sheet() {
+    let mut model = open(started());
+    let on = MakingEdit::Choose(cutting::ROUGH.spot(Id::default()), "on");
+    model.update(Msg::Edit(Edit::Making(on)));
+    type_in(&mut model, cutting::HEAVIEST.alone(), "12");
+    slice(&mut model);
+    let needed = |model: &Model| model.answer.making.as_ref().unwrap().needed.clone();
+    let sheets: Vec<_> = (1..=3).map(|row| sheet::MASS.of(Id(row))).collect();
+    assert_eq!(needed(&model), sheets);
+    for field in sheets {
+        type_in(&mut model, field, "20");
+    }
+    slice(&mut model);
+    assert_eq!(needed(&model), []);
+    let layout = &model.answer.making.as_ref().unwrap().sheet.layout;
+    assert!(layout.is_current, "{:?}", layout.refused);
+}
+
 /// However it is sliced, the same rounds find the same.
 #[test]
 fn slices_do_not_change_what_is_found() {
