@@ -207,6 +207,15 @@ fn the_template_is_put_on_the_print_when_it_is_wanted() {
 }
 
 #[test]
+fn the_card_calls_the_boards_as_its_set_ups_do() {
+    let shown = page(&alone([Msg::Paper(true)]));
+    assert_says(
+        &shown,
+        "wide, tail board 12 mm thick, pin board 18 mm thick.",
+    );
+}
+
+#[test]
 fn what_is_wrong_is_said_beside_its_field_and_by_its_fold() {
     let wrong = [
         DovetailField::Tails,
