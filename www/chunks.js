@@ -62,8 +62,24 @@ async function bring(name, page) {
   window.dispatchEvent(new CustomEvent(`notchwright:${name}-${outcome}`));
 }
 
+// Whether a newer copy has taken over, for the sake of another tab: its parts are not of this program.
+let isFormer = false;
+
+function watchCopy() {
+  // Absent where nothing is kept.
+  const worker = navigator.serviceWorker;
+  let isKept = Boolean(worker?.controller);
+  worker?.addEventListener('controllerchange', () => {
+    isFormer ||= isKept;
+    isKept = true;
+  });
+}
+
 export function bringChunks(page) {
+  watchCopy();
   for (const name of CHUNKS) {
-    window.addEventListener(`notchwright:need-${name}`, () => bring(name, page));
+    // What was typed, and where one was going, is stored before the page is loaded anew.
+    const asked = () => (isFormer ? location.reload() : bring(name, page));
+    window.addEventListener(`notchwright:need-${name}`, asked);
   }
 }

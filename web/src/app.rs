@@ -3,6 +3,7 @@
 use yew::{Component, Context, Html};
 
 use crate::edge::{self, Edge};
+use crate::keep::saved;
 use crate::model::Model;
 use crate::msg::{Msg, Search};
 use crate::view;
@@ -25,7 +26,7 @@ impl Component for App {
     }
 
     fn update(&mut self, _: &Context<Self>, msg: Msg) -> bool {
-        let is_saved_already = matches!(msg, Msg::OtherTab(_));
+        let is_saved_already = matches!(&msg, Msg::OtherTab(text) if saved::is_whole(text));
         let is_slice = matches!(msg, Msg::Search(Search::Slice(_)));
         self.model.now = js_sys::Date::now();
         if msg == Msg::Paper(true) {

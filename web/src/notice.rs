@@ -37,6 +37,8 @@ pub enum Notice {
     FileReplaced,
     /// What is in the file is what was here.
     FileSame,
+    /// The job of a file was here already, but had been cut further there.
+    FileFurther,
     /// A file could not be read; nothing was changed.
     FileBroken(Unreadable),
     /// Parts of a file could not be read; the rest was opened.
@@ -106,6 +108,9 @@ impl Notice {
                 "The file is open. What was here before is not lost: Undo brings it back.".into()
             }
             Self::FileSame => "The file holds what is here already.".into(),
+            Self::FileFurther => {
+                "The job was here already. The file says that more of it is cut: that was taken over.".into()
+            }
             Self::FileBroken(fault) => {
                 format!("The file could not be opened. {fault} Nothing here was changed.")
             }

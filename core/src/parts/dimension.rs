@@ -36,7 +36,10 @@ impl Typed {
     pub(super) fn value(&self, unit: Unit, names: &Lookup<'_>) -> Result<Value, Trouble> {
         match self {
             Self::Length(length) => Ok(Value::length(*length)),
-            Self::Sum(sum, own) => sum.value(own.unwrap_or(unit), names),
+            Self::Sum(sum, own) => {
+                let unit = own.unwrap_or(unit);
+                Ok(sum.value(unit, names)?.typed_in(unit))
+            }
         }
     }
 

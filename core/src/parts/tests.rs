@@ -2,9 +2,13 @@
 
 use proptest::prelude::*;
 
-use super::{MeasureRequest, PartRequest, PartsListRequest, StockRequest, draft, parts_list};
+use super::{
+    DimensionRequest, MeasureRequest, PartRequest, PartsListRequest, StockRequest, draft,
+    parts_list,
+};
 use crate::given::Given;
 use crate::problem::Code;
+use crate::units::Unit;
 
 pub(super) fn stock(name: &str, thickness: f64) -> StockRequest {
     StockRequest {
@@ -308,6 +312,44 @@ fn the_only_stock_need_not_be_named_and_inches_are_asked_for_once() {
     assert!((plan.parts[0].width.finished.mm() - 88.9).abs() < 1e-9);
     request.unit = "ell".into();
     has_problems(&request, &[("unit", Code::UnknownWord)]);
+}
+
+/// Derived: a measure of 560 mm is that in a sum that was typed in inches, and half an inch is 12.7 mm.
+#[test]
+fn a_measure_keeps_the_unit_that_it_was_typed_in() {
+    let typed = |name: &str, text: &str, unit| {
+        Given::Value(MeasureRequest {
+            name: name.into(),
+            value: Given::Value(DimensionRequest::TextIn(text.into(), unit)),
+        })
+    };
+    let measures = vec![
+        typed("deep", "560", Unit::Mm),
+        typed("less", "deep - 1/2", Unit::Inch),
+        typed("gaps", "4", Unit::Mm),
+    ];
+    let rows = [
+        ("deep", 560.0),
+        ("deep - 1/2", 547.3),
+        ("-deep + 1/2 + 600 mm", 52.7),
+        ("2*deep", 1120.0),
+        ("deep/2", 280.0),
+        ("less - 1", 521.9),
+        ("12/gaps", 76.2),
+        ("(deep - 2*t)/gaps", 134.0),
+        ("max(deep; 1)", 560.0),
+        ("round(deep; 1)", 558.8),
+    ];
+    let parts = rows.map(|(text, _)| PartRequest {
+        length: Given::Value(DimensionRequest::TextIn(text.into(), Unit::Inch)),
+        ..part("Rail", 1.0, "1", "40", "Ash")
+    });
+    let plan = parts_list(&list(vec![stock("Ash", 12.0)], measures, parts.into()));
+    let plan = plan.unwrap().plan;
+    for ((text, mm), part) in rows.iter().zip(&plan.parts) {
+        let found = part.length.finished.mm();
+        assert!((found - mm).abs() < 1e-9, "{text}: {found}");
+    }
 }
 
 proptest! {

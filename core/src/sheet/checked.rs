@@ -50,14 +50,17 @@ fn read(request: &SheetLayoutRequest, check: &mut Checker<'_>) -> Option<Job> {
         },
     );
     let budget = optional_part("search", &request.search, check, budget);
-    let (kinds, parts) = (kinds?, parts?);
+    let (kinds, parts, rough) = (kinds?, parts?, rough?);
+    if rough.as_ref().is_some_and(|rough| rough.heaviest.is_some()) {
+        weighed(&kinds, check)?;
+    }
     let least = least?.unwrap_or(KEPT);
     let (kinds, parts) = reach::by_stock(kinds, parts, check)?;
     let job = Job {
         kinds,
         parts,
         kerf: floor(kerf?),
-        rough: rough?,
+        rough,
         least_offcut: (ceil(least.0.max(least.1)), ceil(least.0.min(least.1))),
         budget: budget?.unwrap_or(Budget {
             steps: rounds(ROUNDS),
@@ -66,6 +69,20 @@ fn read(request: &SheetLayoutRequest, check: &mut Checker<'_>) -> Option<Job> {
     };
     reach::can_be_cut(&job, check);
     Some(job)
+}
+
+/// Without a sheet's mass nobody knows what a piece of it weighs.
+fn weighed(kinds: &[Kind], check: &mut Checker<'_>) -> Option<()> {
+    let mut check = check.at("sheets");
+    let mut all = Some(());
+    for (index, _) in kinds.iter().enumerate().filter(|(_, it)| it.mass.is_none()) {
+        let message = message!["The heaviest that a person lifts needs this sheet's mass, in kg."];
+        check
+            .at(&index.to_string())
+            .refuse("mass", Code::Missing, message, None);
+        all = None;
+    }
+    all
 }
 
 /// A list that has something in it, and no more than its limit.

@@ -134,6 +134,14 @@ impl Literal {
         self.unit.is_some()
     }
 
+    /// The same with `unit`, where it does not say its own.
+    pub(crate) fn stated(self, unit: Unit) -> Self {
+        Self {
+            unit: self.unit.or(Some(unit.into())),
+            ..self
+        }
+    }
+
     /// The number without its unit.
     pub(crate) fn number(self) -> f64 {
         self.amount.over as f64 / self.amount.under as f64

@@ -53,6 +53,54 @@ async fn a_stop_outlives_the_network() -> Result<()> {
     shows(&page, &worked(150.0)).await
 }
 
+const VERSION: &str = "getComputedStyle(document.body).getPropertyValue('--version').trim()";
+
+/// Puts another version on the host, and waits until the page has a copy of it.
+async fn publish_next(copy: &Copy, page: &Page) -> Result<()> {
+    let worker = copy.page().join("sw.js");
+    let text = std::fs::read_to_string(&worker)?;
+    std::fs::write(
+        &worker,
+        text.replace("const CACHE = PREFIX + '", "const CACHE = PREFIX + 'next-"),
+    )?;
+    std::fs::write(copy.page().join("style.css"), "body { --version: next }")?;
+    page.evaluate(
+        "void window.addEventListener('notchwright:update', () => { window.told = true })",
+    )
+    .await?;
+    page.evaluate("navigator.serviceWorker.ready.then((it) => void it.update())")
+        .await?;
+    page.wait_until("window.told").await
+}
+
+/// Parts of a newer program must not be put into a former one: it gives way when it needs one.
+#[tokio::test]
+async fn a_tab_of_the_former_version_loads_the_new_one_with_its_next_part() -> Result<()> {
+    let copy = Copy::new("former", "")?;
+    let site = Site::start(copy.top(), 0)?;
+    let page = Page::open(&site.url(), &View::phone()).await?;
+    page.wait_until_kept().await?;
+    publish_next(&copy, &page).await?;
+    page.evaluate("void (window.isFormer = true)").await?;
+    // As another tab does, whose person agreed.
+    page.evaluate(
+        "navigator.serviceWorker.ready.then((it) => it.waiting.postMessage({ kind: 'use-update' }))",
+    )
+    .await?;
+    page.wait_until("caches.keys().then((names) => names.length === 1)")
+        .await?;
+    type_width(&page, "150").await?;
+    assert_eq!(page.evaluate("window.isFormer").await?, true);
+    page.press("Shop").await?;
+    page.wait_until(&format!("!window.isFormer && {VERSION} === 'next'"))
+        .await?;
+    page.wait_until("document.querySelector('main.shop input')")
+        .await?;
+    page.press("Joint").await?;
+    assert_eq!(page.value("#joint-width").await?, "150");
+    page.assert_quiet().await
+}
+
 #[tokio::test]
 async fn a_new_version_waits_for_consent() -> Result<()> {
     let copy = Copy::new("update", "")?;
@@ -61,30 +109,15 @@ async fn a_new_version_waits_for_consent() -> Result<()> {
     page.wait_until_kept().await?;
     page.evaluate("caches.open('of-another-page')").await?;
 
-    let worker = copy.page().join("sw.js");
-    let text = std::fs::read_to_string(&worker)?;
-    std::fs::write(
-        &worker,
-        text.replace("const CACHE = PREFIX + '", "const CACHE = PREFIX + 'next-"),
-    )?;
-    std::fs::write(copy.page().join("style.css"), "body { --version: next }")?;
-
-    let version = "getComputedStyle(document.body).getPropertyValue('--version').trim()";
-    page.evaluate(
-        "void window.addEventListener('notchwright:update', () => { window.told = true })",
-    )
-    .await?;
-    page.evaluate("navigator.serviceWorker.ready.then((it) => void it.update())")
-        .await?;
-    page.wait_until("window.told").await?;
+    publish_next(&copy, &page).await?;
     page.reload().await?;
-    assert_eq!(page.evaluate(version).await?, "", "nobody agreed yet");
+    assert_eq!(page.evaluate(VERSION).await?, "", "nobody agreed yet");
 
     page.wait_until("navigator.serviceWorker.ready.then((it) => it.waiting)")
         .await?;
     page.evaluate("void window.dispatchEvent(new Event('notchwright:use-update'))")
         .await?;
-    page.wait_until(&format!("{version} === 'next'")).await?;
+    page.wait_until(&format!("{VERSION} === 'next'")).await?;
 
     let names = page.evaluate("caches.keys()").await?;
     let names: Vec<String> = serde_json::from_value(names)?;

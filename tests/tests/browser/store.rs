@@ -83,6 +83,32 @@ async fn what_can_be_read_of_a_store_is_opened() -> Result<()> {
     page.assert_quiet().await
 }
 
+/// Another tab runs a newer program: what it stored is kept aside before this one stores over it.
+#[tokio::test]
+async fn what_a_newer_program_stored_is_not_overwritten_in_silence() -> Result<()> {
+    let site = serve_dist()?;
+    let page = open(&site).await?;
+    type_width(&page, "145").await?;
+    shows(&page, &worked(145.0)).await?;
+    let newer = "{\"version\":99,\"state\":{\"work\":{\"joint\":{\"width\":\"155\"}}}}";
+    page.evaluate(&format!(
+        "(() => {{
+            localStorage.setItem('{STATE}', {newer});
+            localStorage.setItem('notchwright.turn', 'other.1');
+            const told = {{ key: '{STATE}', newValue: {newer} }};
+            window.dispatchEvent(new StorageEvent('storage', told));
+        }})()",
+        newer = json!(newer)
+    ))
+    .await?;
+    assert_eq!(stored(&page, STATE).await?, newer);
+    type_width(&page, "150").await?;
+    shows(&page, &worked(150.0)).await?;
+    see(&page, ".notice[role=alert]", "It is kept aside in the shop").await?;
+    assert_eq!(stored(&page, "notchwright.aside.1").await?, newer);
+    page.assert_quiet().await
+}
+
 #[tokio::test]
 async fn markup_in_names_is_only_text() -> Result<()> {
     let site = serve_dist()?;

@@ -74,6 +74,12 @@ impl<'a> Course<'a> {
         if self.is_merged() { 1 } else { self.sets.len() }
     }
 
+    /// How many ends of `board` there are.
+    #[must_use]
+    pub fn count(&self, board: Board) -> usize {
+        self.pieces.count(board)
+    }
+
     /// How many cuttings of an end in a set-up there are in all.
     #[must_use]
     pub fn cuttings(&self) -> usize {
@@ -81,7 +87,15 @@ impl<'a> Course<'a> {
         self.sets.iter().map(ends).sum()
     }
 
-    /// How many of them have been done.
+    /// How many ends there are in all, each of them cut in every set-up of its board.
+    #[must_use]
+    pub fn ends(&self) -> usize {
+        let is_cut = |board: &Board| self.sets.iter().any(|set| set.board == *board);
+        let cut = [Board::A, Board::B].into_iter().filter(is_cut);
+        cut.map(|board| self.pieces.count(board)).sum()
+    }
+
+    /// How many cuttings have been done.
     #[must_use]
     pub fn done(&self, done: &Done) -> usize {
         let sets = self.sets.iter().enumerate();

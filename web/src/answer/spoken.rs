@@ -3,9 +3,9 @@
 use notchwright_core::stop::Stop;
 use notchwright_core::units::write_number;
 
-/// `Pass 7. 32 turns, 71. Last of this socket.`
+/// `Board A. 32 turns, 71. Last of this socket.`; the `board` only where either may be on the carriage.
 #[must_use]
-pub(crate) fn setting(stop: &Stop) -> String {
+pub(crate) fn setting(board: Option<&str>, stop: &Stop) -> String {
     let division = write_number(stop.dial.division, 2);
     let turns = stop.dial.turns;
     let dial = match turns {
@@ -20,7 +20,8 @@ pub(crate) fn setting(stop: &Stop) -> String {
     } else {
         ""
     };
-    format!("{dial}.{last}")
+    let board = board.map_or_else(String::new, |board| format!("{board}. "));
+    format!("{board}{dial}.{last}")
 }
 
 #[cfg(test)]
@@ -54,7 +55,9 @@ mod tests {
                 pass,
                 passes: 2,
             };
-            assert_eq!(super::setting(&stop), words);
+            assert_eq!(super::setting(None, &stop), words);
+            let with_board = format!("Board B. {words}");
+            assert_eq!(super::setting(Some("Board B"), &stop), with_board);
         }
     }
 }

@@ -122,12 +122,13 @@ impl Edge {
             Effect::Copy(text) => outside::copy(text, Notice::Copied, self.emit.clone()),
             Effect::CopyLink => {
                 self.address.write_now(state);
-                let copied = if address::fragment().len() > link::USUAL_LONGEST {
+                let whole = address::whole();
+                let copied = if whole.len() > link::USUAL_LONGEST {
                     Notice::LinkLong
                 } else {
                     Notice::Copied
                 };
-                outside::copy(address::whole(), copied, self.emit.clone());
+                outside::copy(whole, copied, self.emit.clone());
             }
             Effect::Download { name, text } => outside::download(&name, &text),
             Effect::KeepAside { key, text } => {

@@ -15,16 +15,18 @@ const BEST_COMPRESSION: u8 = 9;
 
 /// What every program passes on whole: messengers and mail programs break or cut what is longer.
 pub const USUAL_LONGEST: usize = 2000;
+/// The same without the address that a fragment stands behind, which is seldom longer than the difference.
+pub const LONGEST_FRAGMENT: usize = USUAL_LONGEST - 100;
 
 /// Writes the open job as a fragment: with the whole shop, or where that is longer than
-/// [`USUAL_LONGEST`] only with what the job was planned with.
+/// [`LONGEST_FRAGMENT`] only with what the job was planned with.
 ///
 /// It comes with the jobs' part of the program, and may only be called once that has come.
 #[must_use]
 #[inline(never)]
 pub fn write(state: &State) -> String {
     let whole = pack(&parcel::with_shop(state));
-    if whole.len() <= USUAL_LONGEST {
+    if whole.len() <= LONGEST_FRAGMENT {
         return whole;
     }
     write_lean(state)

@@ -75,6 +75,7 @@ fn restore(version: u32, plain: Plain, extent: Extent) -> Result<Restored, Unrea
     if !state.read(&plain) {
         return Err(Unreadable::Damaged);
     }
+    state.work.tell_joints_apart();
     // Whatever was written is written again the same way, unless something of it was not understood.
     let is_whole = is_same(&state.write(), &plain);
     Ok(Restored {

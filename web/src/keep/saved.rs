@@ -31,6 +31,12 @@ fn write(what: &str, state: &State) -> String {
     json::write(&Plain::Object(vec![version, state]))
 }
 
+/// Whether all of a text is understood.
+#[must_use]
+pub fn is_whole(text: &str) -> bool {
+    restore(text).is_ok_and(|restored| restored.is_whole)
+}
+
 /// Reads what was written.
 ///
 /// # Errors

@@ -225,6 +225,32 @@ fn what_was_typed_in_inches_stays_in_inches() {
     assert_eq!(back, state);
 }
 
+/// Joints that somebody wrote without numbers, or with one for several: what is cut of one is not cut of another.
+#[test]
+fn joints_with_one_number_are_told_apart() {
+    let joint = |id: u16| json!({"joint": {"id": id, "width": "100"}});
+    let text = json!({"version": 3, "state": {"work": {
+        "joint": {"width": "100"},
+        "job": {"joints": {"after": [joint(0), joint(65_535)]}},
+        "jobs": {"after": [{"open": joint(65_535), "job": {"joints": {"before": [joint(1), joint(0)]}}}]},
+    }}});
+    let restored = saved::restore(&text.to_string()).unwrap();
+    assert!(!restored.is_whole);
+    let work = &restored.state.work;
+    assert_eq!(work.joint.id, Id(0));
+    let mut ids: Vec<_> = work.all_joints().map(|joint| joint.id).collect();
+    assert!(ids.contains(&Id(1)) && ids.contains(&Id(65_535)));
+    ids.sort();
+    ids.dedup();
+    assert_eq!(ids.len(), 6);
+    let mut more = restored.state.clone();
+    more.work.add_job(work.jobs.get(1).unwrap().clone());
+    let mut ids: Vec<_> = more.work.all_joints().map(|joint| joint.id).collect();
+    ids.sort();
+    ids.dedup();
+    assert_eq!(ids.len(), 9);
+}
+
 /// Everything of the sled's place, each at least once.
 #[test]
 fn what_is_kept_in_the_sleds_place_comes_back() {

@@ -60,6 +60,10 @@ impl JobAtRest {
     pub fn joints(&self) -> impl Iterator<Item = &JointForm> {
         in_order(&self.job, &self.open.joint)
     }
+
+    fn joints_mut(&mut self) -> impl Iterator<Item = &mut JointForm> {
+        self.job.rest_mut().chain([&mut self.open.joint])
+    }
 }
 
 impl JobForm {
@@ -260,17 +264,40 @@ impl Work {
 
     /// A joint's id stays its own, so that nothing is ever counted as cut that another joint was.
     fn free_joint_id(&self) -> Id {
-        let used: Vec<Id> = self.all_joints().map(|joint| joint.id).collect();
-        let next = used.iter().max().and_then(|last| last.0.checked_add(1));
-        let free = || (0..u16::MAX).find(|id| !used.contains(&Id(*id)));
-        Id(next.or_else(free).unwrap_or_default())
+        free_id(&self.joint_ids())
+    }
+
+    fn joint_ids(&self) -> Vec<Id> {
+        self.all_joints().map(|joint| joint.id).collect()
     }
 
     fn number_anew(&self, job: &mut JobAtRest) {
-        let mut next = self.free_joint_id().0;
-        for joint in job.job.rest_mut().chain([&mut job.open.joint]) {
-            joint.id = Id(next);
-            next = next.wrapping_add(1);
+        let mut used = self.joint_ids();
+        for joint in job.joints_mut() {
+            joint.id = free_id(&used);
+            used.push(joint.id);
         }
     }
+
+    /// Of several joints with one number all but the first get others: what is cut of one is not cut of another.
+    pub(crate) fn tell_joints_apart(&mut self) {
+        let mut used = self.joint_ids();
+        let mut seen = Vec::new();
+        let resting = self.jobs.iter_mut().flat_map(JobAtRest::joints_mut);
+        let here = [&mut self.joint].into_iter().chain(self.job.rest_mut());
+        for joint in here.chain(resting) {
+            if seen.contains(&joint.id) {
+                joint.id = free_id(&used);
+                used.push(joint.id);
+            }
+            seen.push(joint.id);
+        }
+    }
+}
+
+/// The number after the last one, or any unused one once those are exhausted.
+fn free_id(used: &[Id]) -> Id {
+    let next = used.iter().max().and_then(|last| last.0.checked_add(1));
+    let free = || (0..u16::MAX).find(|id| !used.contains(&Id(*id)));
+    Id(next.or_else(free).unwrap_or_default())
 }

@@ -112,6 +112,14 @@ impl Done {
         self.0.iter().map(Vec::len).sum()
     }
 
+    /// Whether all that has been cut in `other` has been cut here, and more.
+    #[must_use]
+    pub fn is_more_than(&self, other: &Self) -> bool {
+        let sets = other.0.iter().enumerate();
+        let mut cut = sets.flat_map(|(set, ends)| ends.iter().map(move |end| (set, *end)));
+        self.count() > other.count() && cut.all(|(set, end)| self.has(set, end))
+    }
+
     /// Notes whether `end` has been cut in set-up `set`.
     pub fn mark(&mut self, set: usize, end: End, is_done: bool) {
         if set >= MOST_SETS || self.has(set, end) == is_done {

@@ -154,8 +154,9 @@ impl Model {
         };
         let course = self.answer.course(self.state.at_saw.order)?;
         let passes = course.passes(at.set, &course.load(at.set, at.end)?);
-        let (_, due) = passes.get(stop)?;
-        Some(Effect::Speak(crate::answer::spoken::setting(due)))
+        let (set, due) = passes.get(stop)?;
+        let board = course.is_merged().then_some(set.name.as_str());
+        Some(Effect::Speak(crate::answer::spoken::setting(board, due)))
     }
 
     /// Moves as a spoken word says; of others nothing is kept.

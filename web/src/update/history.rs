@@ -48,6 +48,15 @@ impl History {
         self.changed(before, Scope::Work, run);
     }
 
+    /// The state before the run of typing that `edit` goes on with.
+    pub(crate) fn began(&self, edit: &Edit) -> Option<&State> {
+        let goes_on = matches!(edit, Edit::Type(field, _) if self.run == Some(Run::Typing(*field)));
+        self.past
+            .last()
+            .filter(|_| goes_on)
+            .map(|moment| &moment.state)
+    }
+
     /// Remembers `before`, the state that another tab has just changed.
     pub(crate) fn followed(&mut self, before: &State) {
         self.changed(before, Scope::Work, Some(Run::OtherTab));

@@ -4,7 +4,7 @@ use super::edit::{Outcome, copied, said};
 use crate::effect::Effect;
 use crate::msg::Leaf;
 use crate::notice::Notice;
-use crate::state::{Entry, Field, JointField, JointForm, Work};
+use crate::state::{Entry, Field, JointField, JointForm, Work, fields};
 
 /// What is done with the jobs, or with the joints of the open one. It may only be called once the jobs' part of
 /// the program has come.
@@ -36,6 +36,9 @@ fn turn_job(work: &mut Work, leaf: Leaf) -> Outcome {
             let resting = work.jobs.get(place).cloned();
             let mut copy = resting.unwrap_or_else(|| work.job_at_rest());
             copy.job.name = copied(&copy.job.name);
+            // Nothing of it has been cut, neither joints nor sheets.
+            let cut = fields::cutting::CUT.name();
+            copy.job.making.cutting.set(cut, Entry::default());
             work.add_job(copy);
         }
         Leaf::Remove(place) => {

@@ -9,6 +9,7 @@ pub(super) mod sheet;
 pub(super) mod sled;
 mod table;
 
+use notchwright_core::parts::Expression;
 use notchwright_core::parts::tsv::{self, PartText};
 use notchwright_core::units::Unit;
 
@@ -16,9 +17,9 @@ use super::edit::{Outcome, placed, said};
 use crate::effect::Effect;
 use crate::msg::MakingEdit;
 use crate::notice::Notice;
-use crate::state::fields::{self, Known, part, stock};
-use crate::state::{Entry, Field, Group, Id, Making, Row, Spot};
-use table::{part_of, stock_called};
+use crate::state::fields::{self, Known, part};
+use crate::state::{Entry, Field, Group, Id, Kind, Making, Row, Spot};
+use table::{part_of, stock_called, stock_name};
 
 /// Makes the change.
 #[inline(never)]
@@ -92,26 +93,32 @@ fn paste(making: &mut Making, text: &str, unit: Unit) -> Outcome {
     said(Notice::HandedOver(says, unread > 0))
 }
 
+/// What is in a cell, as it is read where lengths are in `unit`: a sum that was typed in another says its own.
+fn written(entry: &Entry, kind: Kind, unit: Unit) -> String {
+    let shown = entry.shown(kind, unit);
+    let is_foreign = kind == Kind::Sum && entry.unit != unit && shown == entry.text;
+    let sum = is_foreign.then(|| Expression::read(&entry.text).ok());
+    let stated = sum.flatten().map(|sum| sum.stated(entry.unit).to_string());
+    stated.unwrap_or_else(|| shown.into_owned())
+}
+
 /// The parts as a spreadsheet takes them.
 #[inline(never)]
 pub(super) fn table(making: &Making, unit: Unit) -> String {
     let row = |row: &Row| {
         let text = |field: Known| {
             let entry = row.form.get(field.name());
-            entry.map_or_else(String::new, |entry| {
-                entry.shown(field.kind(), unit).into_owned()
-            })
+            entry.map_or_else(String::new, |entry| written(entry, field.kind(), unit))
         };
-        let stock = text(part::STOCK).parse().map(Id).ok();
-        let stock = stock.and_then(|id| making.stocks.get(id));
+        let id = text(part::STOCK).parse().map(Id).ok();
+        let mut stocks = making.stocks.items().iter().enumerate();
+        let stock = stocks.find(|(_, stock)| Some(stock.id) == id);
         PartText {
             name: text(part::NAME),
             count: text(part::COUNT),
             length: text(part::LENGTH),
             width: text(part::WIDTH),
-            stock: stock.map_or_else(String::new, |row| {
-                row.form.text(stock::NAME.name()).to_owned()
-            }),
+            stock: stock.map_or_else(String::new, |(place, row)| stock_name(place, row)),
             may_turn: text(part::MAY_TURN) == "yes",
             trim: text(part::TRIM),
             later: text(part::LATER) == "later",

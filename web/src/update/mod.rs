@@ -20,7 +20,7 @@ use crate::keep::{Unreadable, saved};
 use crate::model::{Chunk, Model, Part};
 use crate::msg::{Edit, HandOver, Look, Msg, SawMove};
 use crate::notice::Notice;
-use crate::state::{JointKind, PartsTool, Place, State, Tool};
+use crate::state::{Field, JointKind, PartsTool, Place, State, Tool};
 use history::Scope;
 
 impl Model {
@@ -196,6 +196,12 @@ impl Model {
         }
         let before = self.state.clone();
         let outcome = edit::apply(&mut self.state.work, edit, self.state.units);
+        if let Edit::Type(Field::Making(spot), _) = edit
+            && let Some(began) = self.history.began(edit)
+        {
+            let making = &mut self.state.work.job.making;
+            making.settle_first(*spot, &began.work.job.making);
+        }
         if self.state.work == before.work {
             let refusal = outcome.notice.filter(Notice::is_refusal);
             let is_there = matches!(refusal, Some(Notice::Unchanged(_)));

@@ -8,7 +8,7 @@ use crate::effect::Effect;
 use crate::keep::{Extent, Restored, Unreadable, link, saved};
 use crate::model::{Aside, Model};
 use crate::notice::Notice;
-use crate::state::{Brought, Place, State};
+use crate::state::{Brought, Place, Progress, State};
 
 /// What the page finds when it starts.
 #[derive(Clone, Debug, Default)]
@@ -136,13 +136,13 @@ impl Model {
                 is_whole,
                 extent: Extent::Job,
             }) => {
-                let notice = self.open_job(state).unwrap_or(Notice::FileSame);
+                let notice = self.open_job_file(&state);
                 self.say(if is_whole { notice } else { Notice::FilePartly });
             }
             Ok(Restored {
                 state, is_whole, ..
             }) => {
-                let is_new = state.work != self.state.work;
+                let is_new = state.work != self.state.work || state.progress != self.state.progress;
                 if is_new {
                     let before = saved::save(&self.state);
                     self.replace(state);
@@ -158,9 +158,34 @@ impl Model {
         effects
     }
 
-    /// Opens a job beside those that are here; over nothing but the worked joint it takes its place.
+    /// Opens the job of a file; where that is here already it may have been cut further there.
+    fn open_job_file(&mut self, file: &State) -> Notice {
+        let notice = self.open_job(file.clone());
+        let mut is_further = false;
+        for (there, here) in file.work.joints().zip(self.state.work.joints()) {
+            let there = file.progress.of(there.id);
+            if there
+                .done
+                .is_more_than(&self.state.progress.of(here.id).done)
+            {
+                is_further = true;
+                self.state.progress.set(Progress {
+                    joint: here.id,
+                    ..there.clone()
+                });
+            }
+        }
+        match notice {
+            _ if is_further => Notice::FileFurther,
+            Some(notice) => notice,
+            None => Notice::FileSame,
+        }
+    }
+
+    /// Opens the job that a link carries. In the place of the worked one it needs no word.
     fn open_restored(&mut self, restored: Restored, fragment: &str, effects: &mut Vec<Effect>) {
-        if let Some(notice) = self.open_job(restored.state) {
+        let notice = self.open_job(restored.state);
+        if let Some(notice) = notice.filter(|notice| *notice != Notice::FileReplaced) {
             self.say(notice);
         }
         if !restored.is_whole {
@@ -169,13 +194,16 @@ impl Model {
         }
     }
 
+    /// Opens a job beside those that are here; over nothing but the worked one it takes its place. Nothing is to be
+    /// said where it is open already.
     fn open_job(&mut self, state: State) -> Option<Notice> {
         if self.state.work == State::demo().work {
-            // The same work here has come at least as far at the saw.
-            if state.work != self.state.work {
+            // A bookmark of the same work is older than what is here.
+            let is_new = state.work != self.state.work;
+            return is_new.then(|| {
                 self.replace(state);
-            }
-            return None;
+                Notice::FileReplaced
+            });
         }
         let mut next = self.state.clone();
         let brought = next

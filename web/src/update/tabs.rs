@@ -4,12 +4,19 @@ use crate::effect::Effect;
 use crate::keep::{Restored, saved};
 use crate::model::Model;
 use crate::notice::Notice;
+use crate::state::Progress;
 
 impl Model {
     /// Takes over what another tab stored, so that neither overwrites the other's work unseen. Each tab goes
     /// on showing its own joint, if it is still there.
     pub(super) fn follow_other_tab(&mut self, text: &str) -> Vec<Effect> {
-        let Ok(Restored { state: theirs, .. }) = saved::restore(text) else {
+        // What is not all understood would lose something: it is kept aside before it is overwritten.
+        let Ok(Restored {
+            state: theirs,
+            is_whole: true,
+            ..
+        }) = saved::restore(text)
+        else {
             return Vec::new();
         };
         let own = self.state.progress().clone();
@@ -19,7 +26,9 @@ impl Model {
         self.state.work = theirs.work;
         self.state.work.open_joint_with(joint);
         if before.at_saw.open && own.joint == joint {
-            self.state.progress.set(own);
+            // One's own place, but whatever is cut in either.
+            let done = self.state.progress.of(joint).done.clone();
+            self.state.progress.set(Progress { done, ..own });
         }
         if self.state.work != before.work {
             self.history.followed(&before);

@@ -1,6 +1,7 @@
 //! What each message does.
 
 mod course;
+mod files;
 mod jobs;
 mod making;
 mod making_corners;

@@ -4,10 +4,11 @@ use notchwright_core::message::Message;
 use notchwright_core::units::{Mm, Unit};
 use yew::{Callback, InputEvent, TargetCast};
 
+use super::field::{names_unit, short};
 use super::show;
 use crate::model::Model;
 use crate::msg::{Edit, Msg};
-use crate::state::Field;
+use crate::state::{Entry, Field, Kind};
 
 /// The model, and where to send what happens.
 #[derive(Clone, Copy, Debug)]
@@ -48,6 +49,26 @@ impl Context<'_> {
             let input: web_sys::HtmlInputElement = event.target_unchecked_into();
             Msg::Edit(Edit::Type(field, input.value()))
         })
+    }
+
+    /// The length that was typed into a field, with its unit.
+    pub(super) fn typed_length(self, field: Field) -> String {
+        let entry = self.model.state.work.entry(field);
+        self.entered_length(entry.unwrap_or(&Entry::default()))
+    }
+
+    /// A length as it was typed, with its unit unless it names one itself.
+    pub(super) fn entered_length(self, entry: &Entry) -> String {
+        let text = entry.shown(Kind::Length, self.unit());
+        let text = match text.trim() {
+            "" => "?",
+            text => text,
+        };
+        if names_unit(text) {
+            text.to_owned()
+        } else {
+            format!("{text} {}", short(self.unit()))
+        }
     }
 
     /// The unit of what is shown in `field`: a sum is shown as it was typed.

@@ -141,7 +141,7 @@ fn problem_id(id: &str) -> String {
 }
 
 /// Whether a length says itself what it is measured in: `19 mm in` would be read as either.
-fn names_unit(length: &str) -> bool {
+pub(super) fn names_unit(length: &str) -> bool {
     length.contains(|c: char| c.is_ascii_alphabetic() || "\"'″′”’".contains(c))
 }
 

@@ -7,7 +7,7 @@ use super::context::Context;
 use super::icon::Icon;
 use super::segment::Segment;
 use crate::msg::Msg;
-use crate::state::{Field, JointField, Place};
+use crate::state::{Field, JointField, JointKind, Place};
 
 /// The head.
 pub(super) fn view(context: Context<'_>) -> Html {
@@ -49,10 +49,19 @@ fn names(context: Context<'_>) -> Html {
     };
     html! {
         <div class="title">
-            <h1 class="for-readers">{ "Box joint" }</h1>
+            <h1 class="for-readers">{ kind(context.model.state.work.joint.kind) }</h1>
             { name(Field::Job, "job", "Name of the piece") }
             { name(Field::Joint(JointField::Name), "name", "Name of the joint") }
         </div>
+    }
+}
+
+/// What a kind of joint is called.
+pub(super) fn kind(kind: JointKind) -> &'static str {
+    match kind {
+        JointKind::Box => "Box joint",
+        JointKind::Dovetail => "Dovetails",
+        JointKind::Sliding => "Sliding dovetail",
     }
 }
 

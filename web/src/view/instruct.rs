@@ -3,12 +3,12 @@
 use notchwright_core::stop::{Reading, Set};
 
 use super::context::Context;
-use super::{field, show};
+use super::show;
 use crate::state::{Field, JointField, ZeroKind};
 
 /// How the zero is found.
 pub(super) fn zero(context: Context<'_>) -> String {
-    let text = |field| context.text(Field::Joint(field));
+    let length = |field| context.typed_length(Field::Joint(field));
     match context.model.state.work.joint.zero.kind {
         ZeroKind::Touch => {
             "Turn the wheel until the board's reference edge just touches the side of the stopped cutter; there the dial \
@@ -21,10 +21,9 @@ pub(super) fn zero(context: Context<'_>) -> String {
                 .into()
         }
         ZeroKind::TestKerf => format!(
-            "Leave the dial's zero as it was for the test kerf: made at {}, it lies {} {} from the reference edge.",
-            text(JointField::ZeroReading),
-            text(JointField::ZeroMeasured),
-            field::short(context.unit())
+            "Leave the dial's zero as it was for the test kerf: made at {}, it lies {} from the reference edge.",
+            length(JointField::ZeroReading),
+            length(JointField::ZeroMeasured)
         ),
     }
 }

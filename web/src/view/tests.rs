@@ -1,6 +1,7 @@
 //! The views as text: what must be there for everybody to read, whatever is in the model.
 
 mod jobs;
+mod making;
 mod saw;
 mod slanted;
 mod sled;
@@ -10,6 +11,7 @@ use std::rc::Rc;
 use futures::executor::block_on;
 use notchwright_core::drawing::Role;
 use notchwright_core::problem::Severity;
+use notchwright_core::units::Unit;
 use proptest::collection::vec;
 use proptest::prelude::*;
 use yew::{Callback, Html, LocalServerRenderer, Properties, component};
@@ -17,7 +19,7 @@ use yew::{Callback, Html, LocalServerRenderer, Properties, component};
 use super::show;
 use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Msg, SawMove, Shelf};
-use crate::state::{Field, Id, JointField, Kind, Place, State, Step, ZeroKind};
+use crate::state::{CutterField, Field, Id, JointField, Kind, Place, State, Step, ZeroKind};
 use crate::testing::{msg, opened_with, single};
 
 #[derive(PartialEq, Properties)]
@@ -124,7 +126,7 @@ fn assert_said_beside(model: &Model, is_there: impl Fn(Field) -> bool) {
 
 /// «8 in mm» would be read as either.
 #[test]
-fn a_length_that_names_its_unit_is_followed_by_no_other() {
+fn a_field_that_names_its_unit_is_followed_by_no_other() {
     let width = Field::Joint(JointField::Width);
     for (text, unit) in [
         ("200", Some("mm")),
@@ -141,6 +143,47 @@ fn a_length_that_names_its_unit_is_followed_by_no_other() {
             .map(|(_, unit)| &unit[..2]);
         assert_eq!(shown, unit, "{text}");
     }
+}
+
+/// «217.3 mm in» would be read as either: what names its unit is followed by no other, wherever it is told.
+#[test]
+fn a_length_that_names_its_unit_is_told_with_that_alone() {
+    let cutter = State::demo().work.shop.cutters.items()[0].id;
+    let kerf = Field::Cutter(cutter, CutterField::Kerf);
+    let mut model = alone([
+        typed(Field::Joint(JointField::Width), "217.3 mm"),
+        typed(Field::Joint(JointField::ThicknessA), "7/16\""),
+        typed(Field::Joint(JointField::ThicknessB), "1.16cm"),
+        typed(kerf, "3.07 mm"),
+        Msg::Edit(Edit::Zero(ZeroKind::TestKerf)),
+        typed(Field::Joint(JointField::ZeroReading), "8mm"),
+        typed(Field::Joint(JointField::ZeroMeasured), "5"),
+    ]);
+    assert!(model.answer.current().is_some());
+    let to_saw = Msg::Saw(SawMove::Open);
+    for (go, says) in [
+        (Msg::Go(Place::Jobs), "217.3 mm wide, 7/16\" to 1.16cm<"),
+        (Msg::Go(Place::Joint), "cuts 3.07 mm<"),
+        (
+            Msg::Paper(true),
+            "Boards 217.3 mm wide, A 7/16\" thick, B 1.16cm thick.",
+        ),
+        (Msg::Paper(false), "cuts 3.07 mm<"),
+        (to_saw, "made at 8mm, it lies 5 mm from"),
+        (
+            Msg::Saw(SawMove::Jump(1, Step::SetUp)),
+            "Board B, 1.16cm thick",
+        ),
+    ] {
+        model.update(go);
+        assert_all(&page(&model), &[says]);
+    }
+    // Without a unit of its own it has the page's; converted, that one's.
+    model.update(Msg::Units(Unit::Inch));
+    model.update(typed(Field::Joint(JointField::ThicknessB), "1/2"));
+    assert_all(&page(&model), &["Board B, 1/2 in thick"]);
+    model.update(Msg::Units(Unit::Mm));
+    assert_all(&page(&model), &["Board B, 12.7 mm thick"]);
 }
 
 #[test]

@@ -7,7 +7,7 @@ use yew::{AttrValue, Html, classes, html};
 use crate::answer::tools::Outcome;
 use crate::state::Field;
 use crate::view::context::Context;
-use crate::view::field::{Entry, short};
+use crate::view::field::Entry;
 use crate::view::icon::Icon;
 use crate::view::labels::label;
 use crate::view::{drawing, joint, show};
@@ -70,9 +70,8 @@ fn needs_mending(fields: &[Field], context: Context<'_>) -> bool {
 /// Some fields with their labels and what is in them, where anything is: `Base width 520 mm · …`.
 pub(super) fn said(fields: &[Field], context: Context<'_>) -> String {
     let one = |field: &Field| {
-        let text = context.text(*field);
-        let unit = short(context.unit());
-        (!text.trim().is_empty()).then(|| format!("{} {text} {unit}", label(*field)))
+        let is_blank = context.text(*field).trim().is_empty();
+        (!is_blank).then(|| format!("{} {}", label(*field), context.typed_length(*field)))
     };
     let all: Vec<_> = fields.iter().filter_map(one).collect();
     if all.is_empty() {

@@ -12,6 +12,7 @@
 
 mod error;
 mod read;
+mod stated;
 #[cfg(test)]
 mod tests;
 mod value;

@@ -228,7 +228,50 @@ fn bare(name: &str) -> Result<Value, Trouble> {
     Ok(Value::bare(if name == "t" { T } else { RAIL }))
 }
 
+/// Derived: a factor and a step of a length stay numbers, what is added to a length is one.
+#[test]
+fn an_expression_that_says_its_unit_says_it_once_for_each_length() {
+    for (text, stated) in [
+        ("15", "15 mm"),
+        ("t", "t"),
+        ("300 - 2*t", "300 mm - 2*t"),
+        ("rail - 15 + 3", "rail - 15 mm + 3 mm"),
+        ("2*(t + 6)", "2*(t + 6 mm)"),
+        ("2*15", "2 mm*15"),
+        ("t*2/3", "t*2/3"),
+        ("1 in + 3", "1 in + 3 mm"),
+        ("max(t; 12)", "max(t; 12 mm)"),
+        ("round(rail/3; 5)", "round(rail/3; 5 mm)"),
+        ("rail*(t/12)", "rail*(t/12)"),
+        ("12/t*rail", "12 mm/t*rail"),
+        ("-5 + t", "-5 mm + t"),
+    ] {
+        let written = Expression::read(text).unwrap().stated(Unit::Mm).to_string();
+        assert_eq!(written, stated, "{text}");
+    }
+}
+
+fn has_rounding(node: &Node) -> bool {
+    match node {
+        Node::Literal(_) | Node::Name(_) => false,
+        Node::Negative(node) => has_rounding(node),
+        Node::Two(operator, two) => *operator == Operator::Round || two.iter().any(has_rounding),
+    }
+}
+
 proptest! {
+    /// Rounding is left out: a hair decides it.
+    #[test]
+    fn what_says_its_unit_comes_to_the_same_in_another(tree in a_tree(a_literal()), is_inch: bool) {
+        prop_assume!(!has_rounding(&tree));
+        let (own, other) = if is_inch { (Unit::Inch, Unit::Mm) } else { (Unit::Mm, Unit::Inch) };
+        let lengths = |name: &str| Ok(Value::length(Mm::new(if name == "t" { T } else { RAIL }).unwrap()));
+        let Ok(before) = Expression(tree.clone()).length(own, &lengths) else { return Ok(()) };
+        let after = Expression(tree).stated(own).length(other, &lengths);
+        let after = after.unwrap().mm();
+        prop_assert!((after - before.mm()).abs() <= 1e-6 * (1.0 + before.mm().abs()), "{before:?} {after}");
+    }
+
     #[test]
     fn what_is_written_is_read_back(tree in a_tree(a_literal())) {
         let written = Expression(tree.clone()).to_string();

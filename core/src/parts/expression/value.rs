@@ -14,6 +14,9 @@ pub struct Value {
     pub(crate) number: f64,
     /// What it counts.
     pub(crate) kind: Kind,
+    /// What it is in if it turns out to be a length, where that is not for whoever uses it to say: a measure was
+    /// typed in a unit of its own.
+    own: Option<Unit>,
 }
 
 /// What a [`Value`] counts.
@@ -58,6 +61,7 @@ impl Value {
         Self {
             number: length.mm(),
             kind: Kind::Length,
+            own: None,
         }
     }
 
@@ -67,16 +71,23 @@ impl Value {
         Self {
             number,
             kind: Kind::Bare,
+            own: None,
         }
     }
 
-    /// The length it is where numbers without a unit are in `unit`.
+    /// The same, remembering that its bare numbers are in `unit`, unless they are in another.
+    pub(crate) fn typed_in(self, unit: Unit) -> Self {
+        let own = self.own.or(Some(unit));
+        Self { own, ..self }
+    }
+
+    /// The length it is where numbers without a unit of their own are in `unit`.
     ///
     /// # Errors
     /// [`Trouble::NotALength`] for a ratio, [`Trouble::TooLarge`] beyond a kilometre.
     pub fn as_length(self, unit: Unit) -> Result<Mm, Trouble> {
         let mm = match self.kind {
-            Kind::Bare => self.number * unit.length().mm(),
+            Kind::Bare => self.number * self.own.unwrap_or(unit).length().mm(),
             Kind::Length => self.number,
             Kind::Ratio => return Err(Trouble::NotALength),
         };
@@ -95,10 +106,10 @@ pub(super) fn of(node: &Node, unit: Unit, names: &Lookup<'_>) -> Result<Value, T
         Node::Literal(literal) => Ok(Value::bare(literal.number())),
         Node::Name(name) => names(name),
         Node::Negative(node) => {
-            let Value { number, kind } = of(node, unit, names)?;
+            let value = of(node, unit, names)?;
             Ok(Value {
-                number: -number,
-                kind,
+                number: -value.number,
+                ..value
             })
         }
         Node::Two(operator, two) => {
@@ -113,6 +124,7 @@ pub(super) fn of(node: &Node, unit: Unit, names: &Lookup<'_>) -> Result<Value, T
 }
 
 fn together(operator: Operator, a: Value, b: Value, unit: Unit) -> Result<Value, Trouble> {
+    let (first, second) = (a, b);
     let by_nothing = b.number.abs() < NOTHING;
     let (a, b, kind) = match operator {
         Operator::Multiply => (a.number, b.number, product(a.kind, b.kind)?),
@@ -135,7 +147,12 @@ fn together(operator: Operator, a: Value, b: Value, unit: Unit) -> Result<Value,
         Operator::Greatest => a.max(b),
         Operator::Round => (a / b).round() * b,
     };
-    Ok(Value { number, kind })
+    // What a length is divided by is a factor, whatever unit was at hand.
+    let own = match operator {
+        Operator::Divide => first.own,
+        _ => first.own.or(second.own),
+    };
+    Ok(Value { number, kind, own })
 }
 
 fn product(a: Kind, b: Kind) -> Result<Kind, Trouble> {
@@ -149,7 +166,13 @@ fn product(a: Kind, b: Kind) -> Result<Kind, Trouble> {
 
 /// Both as what they have to be to be added or compared.
 fn alike(a: Value, b: Value, unit: Unit) -> Result<(f64, f64, Kind), Trouble> {
+    let is_mixed = a.own.unwrap_or(unit) != b.own.unwrap_or(unit);
     match (a.kind, b.kind) {
+        (Kind::Bare, Kind::Bare) if is_mixed => Ok((
+            a.as_length(unit)?.mm(),
+            b.as_length(unit)?.mm(),
+            Kind::Length,
+        )),
         (a_kind, b_kind) if a_kind == b_kind => Ok((a.number, b.number, a_kind)),
         (Kind::Ratio, Kind::Length) | (Kind::Length, Kind::Ratio) => Err(Trouble::NotALength),
         (Kind::Ratio, _) | (_, Kind::Ratio) => Ok((a.number, b.number, Kind::Ratio)),

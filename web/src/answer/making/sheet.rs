@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use notchwright_core::given::Given;
+use notchwright_core::message;
 use notchwright_core::parts::{PartRow, PartsDraft};
 use notchwright_core::problem::{Code, Problem};
 use notchwright_core::sheet::{
@@ -66,9 +67,14 @@ fn settle(draft: Draft<'_>, answer: &mut SheetAnswer, problems: &mut Vec<FieldPr
         .collect();
     let found = draft.finish(refused);
     layout.is_current = answer.reached.is_some() && answer.refused.is_empty() && found.is_empty();
-    let (of_fields, others): (Vec<_>, Vec<_>) =
-        found.into_iter().partition(|found| found.field.is_some());
-    layout.refused = others.into_iter().map(|other| other.message).collect();
+    // The chosen cutter's kerf is not beside these fields: what is wrong with it is said of all.
+    let is_here = |found: &FieldProblem| matches!(found.field, Some(Field::Making(_)));
+    let (of_fields, others): (Vec<_>, Vec<_>) = found.into_iter().partition(is_here);
+    let said = |other: FieldProblem| match other.field {
+        Some(_) => message!["In the shop, the chosen cutter's kerf: "].and(other.message),
+        None => other.message,
+    };
+    layout.refused = others.into_iter().map(said).collect();
     problems.extend(of_fields);
 }
 

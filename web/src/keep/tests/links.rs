@@ -45,7 +45,7 @@ fn large(joints: usize) -> State {
 fn the_worked_job_goes_with_the_whole_shop() {
     let state = State::demo();
     let fragment = link::write(&state);
-    assert!(fragment.len() <= link::USUAL_LONGEST);
+    assert!(fragment.len() <= link::LONGEST_FRAGMENT);
     assert_ne!(State::demo(), parcel::with_its_tools(&State::demo()));
     assert_eq!(link::read(&fragment), Some(Ok(carried(state))));
 }
@@ -67,7 +67,11 @@ fn a_long_link_leaves_tools_at_home_that_the_job_does_not_use() {
     let fragment = link::write(&state);
     let there = read(&state);
     assert_eq!(there, parcel::with_its_tools(&state));
-    assert!(fragment.len() <= link::USUAL_LONGEST, "{}", fragment.len());
+    assert!(
+        fragment.len() <= link::LONGEST_FRAGMENT,
+        "{}",
+        fragment.len()
+    );
     let shop = &there.work.shop;
     let cutters: Vec<_> = shop
         .cutters
@@ -170,7 +174,7 @@ proptest! {
         prop_assert_eq!(shop.screws.chosen(), here.work.shop.screws.chosen());
         // The whole shop went along if there was room for it.
         let whole = parcel::with_shop(here);
-        let fits = link::write(&whole).len() <= link::USUAL_LONGEST;
+        let fits = link::write(&whole).len() <= link::LONGEST_FRAGMENT;
         prop_assert!(fits || there == parcel::with_its_tools(here));
     }
 }

@@ -246,6 +246,22 @@ impl Making {
         }
         form.set(spot.name, entry);
     }
+
+    /// Whoever types a first measurement on measures nothing anew: `began` is what was there before.
+    pub(crate) fn settle_first(&mut self, spot: Spot, began: &Self) {
+        let [thickness, former] =
+            [fields::stock::THICKNESS, fields::stock::FORMER].map(fields::Known::name);
+        if spot.group != Group::Stocks || spot.name != thickness {
+            return;
+        }
+        let was_blank = began
+            .form(spot.group, spot.row)
+            .is_some_and(|stock| stock.text(thickness).is_empty() && stock.text(former).is_empty());
+        if was_blank {
+            self.stocks
+                .change(spot.row, |row| row.form.set(former, Entry::default()));
+        }
+    }
 }
 
 /// A stock that is measured anew goes on knowing what it was, until somebody settles that.

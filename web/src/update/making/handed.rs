@@ -111,7 +111,8 @@ pub(super) fn bring_called(
     became: &mut Became,
 ) -> Option<Id> {
     let is_called = |row: &&Row| {
-        row.form.text(MARK).is_empty() && row.form.text(NAME).trim() == handed.form.text(NAME)
+        let name = row.form.text(NAME).trim();
+        row.form.text(MARK).is_empty() && name.eq_ignore_ascii_case(handed.form.text(NAME))
     };
     let own = making.rows(group).iter().find(is_called);
     let Some(own) = own else {

@@ -39,15 +39,16 @@ pub(super) fn bring(work: &mut Work, coming: Vec<Coming>, gone: Option<&str>) ->
     }
     let cutter = work.shop.cutters.chosen().map(Item::id);
     let mut became = Became::default();
-    if let Some(key) = gone {
-        take_out(work, key, &mut became);
-    }
     let mut first = None;
     for coming in coming {
         bring_one(work, coming, &mut became);
         // All of them were planned with the chosen one.
         work.shop.cutters.choose(cutter.unwrap_or_default());
         first = first.or(Some(work.joint.id));
+    }
+    // Not before: what was cut of it would count as cut of one that came under its number.
+    if let Some(key) = gone {
+        take_out(work, key, &mut became);
     }
     if let Some(first) = first {
         work.open_joint_with(first);

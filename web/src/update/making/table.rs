@@ -6,15 +6,23 @@ use notchwright_core::units::Unit;
 use crate::state::fields::{part, stock};
 use crate::state::{Entry, Form, Id, Kind, Making, Row};
 
-/// The stock of this name, which is added where there is none.
+/// What a stock goes by in a table: its place in the list where it has no name.
+pub(super) fn stock_name(place: usize, row: &Row) -> String {
+    match row.form.text(stock::NAME.name()).trim() {
+        "" => format!("Stock {}", place + 1),
+        name => name.to_owned(),
+    }
+}
+
+/// The stock of this name, upper and lower case alike, which is added where there is none.
 pub(super) fn stock_called(making: &mut Making, name: &str) -> Option<Id> {
     let name = name.trim();
     if name.is_empty() {
         return None;
     }
-    let is_called = |row: &&Row| row.form.text(stock::NAME.name()).trim() == name;
-    let known = making.stocks.items().iter().find(is_called);
-    let known = known.map(|row| row.id);
+    let mut stocks = making.stocks.items().iter().enumerate();
+    let known = stocks.find(|(place, row)| stock_name(*place, row).eq_ignore_ascii_case(name));
+    let known = known.map(|(_, row)| row.id);
     known.or_else(|| {
         making.stocks.push(Row {
             form: Form::default().with(stock::NAME.name(), Entry::mm(name)),

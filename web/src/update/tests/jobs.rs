@@ -5,7 +5,7 @@ use crate::effect::Effect;
 use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Leaf, Msg, SawMove, Shelf};
 use crate::notice::Notice;
-use crate::state::{Entry, Field, Id, JobForm, JointField, JointForm, State, Work};
+use crate::state::{Entry, Field, Id, JobForm, JointField, JointForm, State, Work, fields};
 use crate::testing::{opened_with, started};
 use crate::update::Found;
 use notchwright_core::stop::Board;
@@ -193,6 +193,29 @@ fn a_new_joint_has_nothing_cut_and_one_that_comes_back_what_it_had() {
     model.update(Msg::Undo);
     edit(&mut model, Edit::Job(Leaf::Add));
     assert_eq!(model.state.progress().done.count(), 0);
+}
+
+/// Another chest is cut from other sheets.
+#[test]
+fn a_copy_of_a_job_has_no_cut_of_its_sheets_made() {
+    for place in [0, 1] {
+        let mut model = started();
+        let cut = fields::cutting::CUT;
+        let made = Entry::mm("1f3a 96 1-3");
+        model.state.work.job.making.cutting.set(cut.name(), made);
+        if place == 1 {
+            edit(&mut model, Edit::Job(Leaf::Add));
+            edit(&mut model, Edit::Job(Leaf::Open(0)));
+            edit(&mut model, Edit::Job(Leaf::Open(1)));
+        }
+        edit(&mut model, Edit::Job(Leaf::Duplicate(0)));
+        let work = &model.state.work;
+        assert_eq!(work.job.name.text, "Chart chest copy");
+        assert_eq!(work.job.making.cutting.text(cut.name()), "");
+        let original = &work.jobs.get(0).unwrap().job.making;
+        assert_eq!(original.cutting.text(cut.name()), "1f3a 96 1-3");
+        assert_eq!(work.job.making.parts, original.parts);
+    }
 }
 
 #[test]

@@ -117,6 +117,31 @@ fn stock_that_is_measured_anew_knows_what_it_was() {
     );
 }
 
+/// Key by key: a stock that was never measured before has not been another thickness.
+#[test]
+fn a_first_measurement_is_none_anew() {
+    let mut model = open();
+    edit(&mut model, MakingEdit::Add(Group::Stocks));
+    let row = rows(&model, Group::Stocks).last().unwrap().id;
+    for (field, typed, former) in [
+        (stock::THICKNESS, "1", ""),
+        (stock::THICKNESS, "18", ""),
+        (stock::THICKNESS, "18.2", ""),
+        (stock::NAME, "Oak", ""),
+        (stock::THICKNESS, "18.", "18.2"),
+        (stock::THICKNESS, "18.2", ""),
+        (stock::THICKNESS, "18.3", "18.2"),
+        (stock::THICKNESS, "", "18.2"),
+        (stock::NAME, "Oak, dry", "18.2"),
+        (stock::THICKNESS, "1", "18.2"),
+        (stock::THICKNESS, "17", "18.2"),
+    ] {
+        type_in(&mut model, field.of(row), typed);
+        let stock = rows(&model, Group::Stocks).last().unwrap().form.clone();
+        assert_eq!(stock.text(stock::FORMER.name()), former, "{typed}");
+    }
+}
+
 /// The dimensions follow, and say by how much.
 #[test]
 fn dimensions_follow_the_stock() {
@@ -211,6 +236,51 @@ fn a_table_becomes_parts_and_parts_a_table() {
     edit(&mut model, MakingEdit::Paste(copied.clone()));
     let forms = |rows: &[Row]| rows.iter().map(|row| row.form.clone()).collect::<Vec<_>>();
     assert_eq!(forms(rows(&model, Group::Parts)), forms(&all));
+}
+
+/// A sum that was typed in millimetres is copied in inches as what it is.
+#[test]
+fn a_copied_table_comes_to_the_same_whatever_the_unit() {
+    let mut model = open();
+    type_in(&mut model, part::LENGTH.of(Id(1)), "deep - 2*t + 3");
+    let sizes = |model: &Model| -> Vec<f64> {
+        let rows = &model.answer.making.as_ref().unwrap().parts.rows;
+        let both = rows.iter().flat_map(|row| [row.length, row.width]);
+        both.map(|it| it.unwrap().finished.mm()).collect()
+    };
+    let before = sizes(&model);
+    model.update(Msg::Units(Unit::Inch));
+    let effects = model.update(Msg::CopyParts);
+    let [Effect::Copy(copied)] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    assert!(copied.contains("\tdeep - 2*t + 3 mm\t"), "{copied}");
+    for id in 1..=4 {
+        edit(&mut model, MakingEdit::Remove(Group::Parts, Id(id)));
+    }
+    edit(&mut model, MakingEdit::Paste(copied.clone()));
+    for (before, after) in before.iter().zip(sizes(&model)) {
+        assert!((before - after).abs() < 1e-6, "{before} {after}");
+    }
+}
+
+/// Upper and lower case are alike, and a stock without a name goes by its place, in tables as everywhere.
+#[test]
+fn a_table_finds_the_stocks_that_are_there() {
+    let mut model = open();
+    type_in(&mut model, stock::NAME.of(Id(2)), "");
+    let stocks = rows(&model, Group::Stocks).len();
+    let table = "Shelf\t1\t300\t200\tbirch PLY, 6\nLid\t1\t300\t200\tStock 2\n";
+    edit(&mut model, MakingEdit::Paste(table.into()));
+    assert_eq!(rows(&model, Group::Stocks).len(), stocks);
+    let added: Vec<_> = rows(&model, Group::Parts)[4..].to_vec();
+    let of: Vec<_> = added.iter().map(|row| text(row, part::STOCK)).collect();
+    assert_eq!(of, ["3", "2"]);
+    let effects = model.update(Msg::CopyParts);
+    let [Effect::Copy(copied)] = effects.as_slice() else {
+        panic!("{effects:?}")
+    };
+    assert!(copied.contains("\nLid\t1\t300\t200\tStock 2\t"), "{copied}");
 }
 
 #[test]

@@ -6,7 +6,7 @@ use notchwright_core::stop::Board;
 
 use super::making_drawer::{choose, hand_over, open, plan, problems, type_in};
 use crate::model::{Chunk, Model};
-use crate::msg::{Edit, HandOver, Leaf, Msg};
+use crate::msg::{Edit, HandOver, Leaf, Msg, SawMove};
 use crate::notice::Notice;
 use crate::state::fields::{Known, drawer, part, stock};
 use crate::state::{Field, Group, JointField, JointForm, PinsBy, Place};
@@ -206,6 +206,32 @@ fn the_backs_joint_goes_with_the_back() {
                 Taken out, being no longer needed: Drawer, sides to back.";
     assert_eq!(model.notices, [Notice::HandedOver(says.into(), false)]);
     assert_eq!(model.answer.pieces.count(Board::A), 32);
+}
+
+/// What was cut of a joint that is taken out does not count as cut of one that comes in the same moment.
+#[test]
+fn a_joint_that_comes_while_another_goes_has_nothing_cut() {
+    let mut model = two_ends();
+    to_joint(&mut model);
+    let width = Field::Joint(JointField::Width);
+    model.update(Msg::Edit(Edit::Type(width, "60".into())));
+    open_joint(&mut model, "Drawer, sides to back");
+    let end = model.answer.pieces.ends(Board::A).next().unwrap();
+    for movement in [SawMove::Open, SawMove::Mark(end, true), SawMove::Leave] {
+        model.update(Msg::Saw(movement));
+    }
+    let cut = model.state.progress().clone();
+    assert_eq!(cut.done.count(), 1);
+    back_to_parts(&mut model);
+    type_in(&mut model, drawer::BACK, "");
+    to_joint(&mut model);
+    let all = ["Drawer, sides to front", "Drawer, sides to front and back"];
+    assert_eq!(names(&model), all);
+    assert_eq!(model.state.work.joint.name.text, all[1]);
+    assert_eq!(model.state.progress().done.count(), 0);
+    model.update(Msg::Undo);
+    open_joint(&mut model, "Drawer, sides to back");
+    assert_eq!(model.state.progress(), &cut);
 }
 
 /// Both joints, or none.

@@ -11,7 +11,7 @@ use crate::testing::{opened, opened_with, started};
 use crate::update::Found;
 
 /// A job of this width.
-fn job(width: &str) -> State {
+pub(super) fn job(width: &str) -> State {
     let mut state = State::demo();
     state.work.joint.width = Entry::mm(width);
     state
@@ -25,12 +25,12 @@ fn found(stored: &State, fragment: &str) -> Found {
     }
 }
 
-fn width(model: &Model) -> &str {
+pub(super) fn width(model: &Model) -> &str {
     &model.state.work.joint.width.text
 }
 
 /// The widths of the open joints of all jobs, in order.
-fn widths(model: &Model) -> Vec<&str> {
+pub(super) fn widths(model: &Model) -> Vec<&str> {
     let work = &model.state.work;
     let job = |place| {
         work.jobs
@@ -276,58 +276,6 @@ fn another_tab_does_not_move_the_saw_in_this_one() {
     onlooker.update(Msg::OtherTab(saved::save(&here)));
     assert_eq!(onlooker.state.progress().step, Step::Stop(5));
     assert!(!onlooker.state.at_saw.open);
-}
-
-#[test]
-fn a_file_brings_back_what_was_saved_in_it() {
-    let mut model = started();
-    type_in(&mut model, WIDTH, "160");
-    let effects = model.update(Msg::SaveAll);
-    let [Effect::Download { name, text }] = effects.as_slice() else {
-        panic!("{effects:?}")
-    };
-    assert_eq!(name, "notchwright.json");
-    let saved = model.state.clone();
-    assert_eq!(model.update(Msg::OpenFile(text.clone())), []);
-    assert_eq!(model.notices, [Notice::FileSame]);
-
-    type_in(&mut model, WIDTH, "170");
-    let effects = model.update(Msg::OpenFile(text.clone()));
-    assert_eq!(model.state, saved);
-    assert!(model.notices.contains(&Notice::FileReplaced));
-    let [Effect::KeepAside { key, .. }] = effects.as_slice() else {
-        panic!("{effects:?}")
-    };
-    let effects = model.update(Msg::Undo);
-    assert_eq!(width(&model), "170");
-    assert_eq!(effects, [Effect::DropAside { key: key.clone() }]);
-}
-
-#[test]
-fn a_file_that_is_no_job_changes_nothing() {
-    for (text, fault) in [
-        ("", Unreadable::Damaged),
-        ("<script>alert(1)</script>", Unreadable::Damaged),
-        (r#"{"version":1,"state":7}"#, Unreadable::Damaged),
-        (r#"{"version":99,"state":{}}"#, Unreadable::NewerVersion),
-    ] {
-        let mut model = started();
-        let before = model.state.clone();
-        assert_eq!(model.update(Msg::OpenFile(text.into())), [], "{text}");
-        assert_eq!(model.state, before, "{text}");
-        assert_eq!(model.notices, [Notice::FileBroken(fault)], "{text}");
-    }
-}
-
-#[test]
-fn a_file_that_is_partly_understood_says_so() {
-    let mut model = started();
-    let text = saved::save(&job("160")).replace("\"Chart chest\"", "7");
-    model.update(Msg::OpenFile(text));
-    assert_eq!(width(&model), "160");
-    assert_eq!(model.notices, [Notice::FilePartly]);
-    model.update(Msg::Undo);
-    assert_eq!(model.state, State::demo());
 }
 
 /// Whoever left the second version at the saw goes on where they were: the plan is the same.

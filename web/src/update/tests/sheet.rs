@@ -7,7 +7,7 @@ use crate::keep::saved;
 use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Look, MakingEdit, Msg, Search, Tick};
 use crate::state::fields::{cutting, part, sheet};
-use crate::state::{Field, Group, Id, PartsTool, Place, State, Ticks};
+use crate::state::{CutterField, Field, Group, Id, PartsTool, Place, State, Ticks};
 use crate::testing::{opened_with, started};
 
 /// The place with another tool open.
@@ -107,6 +107,50 @@ fn the_worked_job_is_laid_out_and_every_part_is_there() {
     assert!(sheet.without_sheets.is_empty());
     // Each sheet has its price.
     assert!(planned.plan.cost.unwrap() > 0.0);
+}
+
+/// The kerf is the chosen cutter's, whose field is in the shop: nothing here is marked, so that it is said.
+#[test]
+fn a_kerf_that_cannot_be_read_in_the_shop_is_said_here() {
+    let mut model = open(started());
+    let cutter = model.state.work.shop.cutters.chosen().unwrap().id;
+    let kerf = Field::Cutter(cutter, CutterField::Kerf);
+    type_in(&mut model, kerf, "wide");
+    let layout = &model.answer.making.as_ref().unwrap().sheet.layout;
+    let says: Vec<_> = layout
+        .refused
+        .iter()
+        .map(|text| text.show(|mm| format!("{mm:?}")))
+        .collect();
+    assert!(!layout.is_current);
+    let is_said = says
+        .iter()
+        .any(|text| text.starts_with("In the shop, the chosen cutter's kerf: A length"));
+    assert!(is_said, "{says:?}");
+    type_in(&mut model, cutting::KERF.alone(), "wider");
+    assert!(!problem(&model, cutting::KERF.alone()).is_empty());
+    let layout = &model.answer.making.as_ref().unwrap().sheet.layout;
+    assert_eq!(layout.refused, []);
+}
+
+/// What is too heavy cannot be told without the mass of a sheet.
+#[test]
+fn the_heaviest_to_lift_asks_for_the_mass_of_each_sheet() {
+    let mut model = open(started());
+    let on = MakingEdit::Choose(cutting::ROUGH.spot(Id::default()), "on");
+    model.update(Msg::Edit(Edit::Making(on)));
+    type_in(&mut model, cutting::HEAVIEST.alone(), "12");
+    slice(&mut model);
+    let needed = |model: &Model| model.answer.making.as_ref().unwrap().needed.clone();
+    let sheets: Vec<_> = (1..=3).map(|row| sheet::MASS.of(Id(row))).collect();
+    assert_eq!(needed(&model), sheets);
+    for field in sheets {
+        type_in(&mut model, field, "20");
+    }
+    slice(&mut model);
+    assert_eq!(needed(&model), []);
+    let layout = &model.answer.making.as_ref().unwrap().sheet.layout;
+    assert!(layout.is_current, "{:?}", layout.refused);
 }
 
 /// However it is sliced, the same rounds find the same.

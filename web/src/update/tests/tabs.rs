@@ -1,5 +1,6 @@
 //! Several tabs of one browser: they follow each other, and none writes over another's work unseen.
 
+use notchwright_core::stop::Board;
 use proptest::collection::vec;
 use proptest::prelude::*;
 
@@ -9,7 +10,7 @@ use crate::keep::saved;
 use crate::model::{Chunk, Model};
 use crate::msg::{Edit, Leaf, Msg, SawMove};
 use crate::notice::Notice;
-use crate::state::{Entry, Field, Id, JointKind, State, Step};
+use crate::state::{End, Entry, Field, Id, JointKind, State, Step};
 use crate::testing::started;
 
 /// What all tabs share. Each writing has a mark of its own.
@@ -157,6 +158,45 @@ fn two_tabs_cut_two_joints_of_one_job() {
         assert_eq!((step(0), step(1)), (Step::Stop(3), Step::Stop(6)));
         assert!(model.state.at_saw.open);
         assert_eq!(model.notices, []);
+    }
+}
+
+/// Both at the saw with one joint: each keeps its own place, and both know what is cut.
+#[test]
+fn what_one_tab_has_cut_is_cut_in_the_other() {
+    let (mut one, mut other) = (started(), started());
+    for model in [&mut one, &mut other] {
+        model.update(Msg::Saw(SawMove::Open));
+    }
+    let ends: Vec<_> = one.answer.pieces.ends(Board::A).take(3).collect();
+    let mark = |end: &End, is_cut| Msg::Saw(SawMove::Mark(*end, is_cut));
+    one.update(mark(&ends[0], true));
+    one.update(Msg::Saw(SawMove::Jump(0, Step::Stop(3))));
+    other.update(stored(&one));
+    other.update(mark(&ends[1], true));
+    other.update(mark(&ends[2], true));
+    one.update(stored(&other));
+    one.update(mark(&ends[2], false));
+    other.update(stored(&one));
+    for (model, step) in [(&one, Step::Stop(3)), (&other, Step::SetUp)] {
+        let at = model.state.progress();
+        let is_cut: Vec<_> = ends.iter().map(|end| at.done.has(0, *end)).collect();
+        assert_eq!((at.step, is_cut), (step, vec![true, true, false]));
+    }
+}
+
+/// A newer program may have stored what this one would lose.
+#[test]
+fn what_is_not_all_understood_is_not_followed() {
+    let mut model = started();
+    let before = model.clone();
+    let state = saved::save(&State::demo());
+    let unknown = state.replace("\"width\":\"140\"", "\"width\":\"150\",\"unknown\":1");
+    for text in [state.replace("\"version\":3", "\"version\":99"), unknown] {
+        assert_ne!(text, state);
+        assert!(!saved::is_whole(&text));
+        assert_eq!(model.update(Msg::OtherTab(text)), []);
+        assert!(model == before);
     }
 }
 

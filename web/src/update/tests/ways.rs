@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use crate::effect::Effect;
 use crate::model::Model;
 use crate::msg::{Msg, SawMove, Way};
-use crate::state::{Hand, Step};
+use crate::state::{End, Hand, Order, Step};
 use crate::testing::{opened_with, saw_move, single};
 
 /// One joint at its first stop.
@@ -101,7 +101,30 @@ fn said(model: &Model) -> String {
         panic!("{:?}", model.state.progress())
     };
     let sets = model.answer.cut().unwrap().sets;
-    crate::answer::spoken::setting(&sets[model.state.progress().set].stops[stop])
+    crate::answer::spoken::setting(None, &sets[model.state.progress().set].stops[stop])
+}
+
+/// Whoever hears a setting without looking must not put the other board under the blade.
+#[test]
+fn where_both_boards_come_to_each_stop_the_board_is_spoken_too() {
+    let mut state = single();
+    state.work.joint.thickness_b = state.work.joint.thickness_a.clone();
+    state.at_saw.order = Order::Stops;
+    let (mut model, _) = opened_with(&state);
+    model.update(Msg::Saw(SawMove::Open));
+    model.update(Msg::Way(Way::Speaks(true)));
+    let course = model.answer.course(Order::Stops).unwrap();
+    assert!(course.is_merged());
+    let passes = course.passes(0, &course.load(0, End::default()).unwrap());
+    let boards: Vec<String> = passes.iter().map(|(set, _)| set.name.clone()).collect();
+    assert!(boards.iter().any(|board| *board != boards[0]));
+    for board in boards {
+        let effects = model.update(Msg::Saw(SawMove::Next));
+        let [_, Effect::Speak(words)] = effects.as_slice() else {
+            panic!("{effects:?}")
+        };
+        assert!(words.starts_with(&format!("{board}. ")), "{words}");
+    }
 }
 
 #[test]

@@ -10,7 +10,8 @@ use crate::view::context::Context;
 
 /// The section.
 pub(super) fn view(context: Context<'_>) -> Html {
-    let length = link::write(&context.model.state).len();
+    let model = context.model;
+    let length = model.home.len() + link::write(&model.state).len();
     let is_long = length > link::USUAL_LONGEST;
     html! {
         <section class="tool" aria-labelledby="carry">

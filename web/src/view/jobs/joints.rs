@@ -3,11 +3,14 @@
 use yew::{Html, html};
 
 use super::leaf::Row;
+use crate::answer::course::Course;
 use crate::msg::{Edit, Leaf, Msg};
 use crate::state::{Field, JointField, JointForm, JointKind, Order, Place, Progress};
 use crate::view::context::Context;
-use crate::view::field::{self, Entry};
+use crate::view::field::Entry;
+use crate::view::head;
 use crate::view::icon::Icon;
+use crate::view::saw::IN_EVERY_SET_UP;
 
 /// The section.
 pub(super) fn view(context: Context<'_>) -> Html {
@@ -45,19 +48,13 @@ pub(super) fn view(context: Context<'_>) -> Html {
 }
 
 fn says(joint: &JointForm, is_open: bool, context: Context<'_>) -> Html {
-    let kind = match joint.kind {
-        JointKind::Box => "Box joint",
-        JointKind::Dovetail => "Dovetails",
-        JointKind::Sliding => "Sliding dovetail",
-    };
-    let unit = context.unit();
-    let length = |field: JointField| joint.entry(field).shown(field.kind(), unit).into_owned();
+    let kind = head::kind(joint.kind);
+    let length = |entry| context.entered_length(entry);
     let boards = format!(
-        "{kind} · {} {short} wide, {} to {} {short}",
-        length(JointField::Width),
-        length(JointField::ThicknessA),
-        length(JointField::ThicknessB),
-        short = field::short(unit)
+        "{kind} · {} wide, {} to {}",
+        length(&joint.width),
+        length(&joint.thickness_a),
+        length(&joint.thickness_b)
     );
     html! {
         <>
@@ -73,12 +70,19 @@ fn progress(joint: &JointForm, is_open: bool, context: Context<'_>) -> Html {
     let model = context.model;
     let at = model.state.progress.of(joint.id);
     let course = model.answer.course(Order::Boards).filter(|_| is_open);
+    let ends = course.as_ref().map(Course::ends);
     let known = course.map(|course| (course.cuttings(), course.done(&at.done)));
     let (of, done) = known.unwrap_or_else(|| (at.of, at.done.count().min(at.of)));
+    // Each end of a dovetail is cut in several set-ups.
+    let is_repeated = joint.kind == JointKind::Dovetail;
     let words = match (of, done) {
         (0, _) => return html! { <p class="quiet">{ "Not begun." }</p> },
-        (_, 0) if *at == Progress::default() => format!("Not begun: {of} ends to cut."),
+        (_, 0) if *at == Progress::default() => {
+            format!("Not begun: {} ends to cut.", ends.unwrap_or(of))
+        }
+        (of, done) if done == of && is_repeated => "All ends are cut.".to_owned(),
         (of, done) if done == of => format!("All {of} ends are cut."),
+        _ if is_repeated => format!("{done} of {of} ends cut{IN_EVERY_SET_UP}."),
         _ => format!("{done} of {of} ends cut."),
     };
     html! {

@@ -6,7 +6,6 @@ use crate::msg::{Edit, Msg, Shelf};
 use crate::state::{Cutter, Field, Item, Place};
 use crate::view::chips::{self, Chip};
 use crate::view::context::Context;
-use crate::view::field;
 use crate::view::icon::Icon;
 
 /// The cutters.
@@ -39,11 +38,10 @@ fn name(cutter: &Cutter) -> String {
 
 fn kerf(cutter: &Cutter, context: Context<'_>) -> String {
     let field = Field::Cutter(cutter.id(), crate::state::CutterField::Kerf);
-    let kerf = context.text(field);
-    if kerf.trim().is_empty() {
+    if cutter.kerf.is_blank() {
         "kerf not measured yet".into()
     } else {
-        format!("cuts {kerf} {}", field::short(context.unit()))
+        format!("cuts {}", context.typed_length(field))
     }
 }
 

@@ -4,12 +4,11 @@ use notchwright_core::parts::{Change, Dimension, DraftRow, StockTotal};
 use notchwright_core::units::{Mm, Unit};
 use yew::{Html, InputEvent, TargetCast, classes, html};
 
-use super::rows::{add, buttons, called, reference, referred, remove, words};
+use super::rows::{add, buttons, called, called_in, reference, referred, remove, words};
 use crate::msg::{Edit, MakingEdit, Msg};
 use crate::state::fields::{self, measure, part, stock};
-use crate::state::{Group, Kind, Row};
+use crate::state::{Group, Row};
 use crate::view::context::Context;
-use crate::view::field;
 use crate::view::icon::Icon;
 use crate::view::show;
 use crate::view::tool::{entries, entry, facts, folded, group, notes};
@@ -52,11 +51,11 @@ fn former(row: &Row, context: Context<'_>) -> Html {
     let Some(was) = row.form.get(stock::FORMER.name()) else {
         return Html::default();
     };
-    let shown = was.shown(Kind::Length, context.unit());
+    let shown = context.entered_length(was);
     let settle = MakingEdit::Choose(stock::FORMER.spot(row.id), "");
     html! {
         <div class="changed" role="status">
-            <p>{ format!("It was {shown} {}: what changed is beside each part.", field::short(context.unit())) }</p>
+            <p>{ format!("It was {shown}: what changed is beside each part.") }</p>
             <button type="button" class="button" onclick={context.edit(Edit::Making(settle))}>{ "That is settled" }</button>
         </div>
     }
@@ -188,7 +187,7 @@ fn more(place: usize, row: &Row, context: Context<'_>) -> Html {
     let of = referred(making, Group::Stocks, row.form.text(part::STOCK.name()));
     let of = of.map_or_else(
         || "stock not chosen".to_owned(),
-        |row| called(row, 0, "Stock"),
+        |row| called_in(making, Group::Stocks, row, "Stock"),
     );
     let turns = row.form.text(part::MAY_TURN.name()) == "yes";
     let later = row.form.text(part::LATER.name()) == "later";

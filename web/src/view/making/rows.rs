@@ -84,6 +84,13 @@ pub(super) fn called(row: &Row, place: usize, one: &str) -> String {
     }
 }
 
+/// The same for a row of which only the list is known.
+pub(super) fn called_in(making: &Making, group: Group, row: &Row, one: &str) -> String {
+    let mut rows = making.rows(group).iter();
+    let place = rows.position(|other| other.id == row.id);
+    called(row, place.unwrap_or_default(), one)
+}
+
 /// A row of another list, chosen in the device's own list.
 pub(super) fn reference(spot: Spot, group: Group, one: &'static str, context: Context<'_>) -> Html {
     let making = &context.model.state.work.job.making;

@@ -3,12 +3,12 @@
 use notchwright_core::units::Mm;
 use yew::{Html, html};
 
-use super::rows::{add, buttons, called, reference, referred, words};
+use super::rows::{add, buttons, called, reference, words};
 use super::sheet_plan::size;
 use crate::state::fields::{Known, cutting, sheet};
-use crate::state::{CutterField, Field, Group, Id, Row};
+use crate::state::{Field, Group, Id, Row};
 use crate::view::context::Context;
-use crate::view::field::{Entry, short};
+use crate::view::field::Entry;
 use crate::view::tool::{entries, entry, folded, group, said};
 
 /// The form.
@@ -102,9 +102,11 @@ fn kerf(context: Context<'_>) -> Html {
     let hint = chosen.map_or_else(
         || "No cutter is chosen in the shop: say what the saw cuts.".to_owned(),
         |cutter| {
-            let kerf = context.text(Field::Cutter(cutter.id, CutterField::Kerf));
-            let (name, unit) = (&cutter.name.text, short(context.unit()));
-            format!("Blank: that of the chosen cutter, {name}, {kerf} {unit}.")
+            let kerf = context.entered_length(&cutter.kerf);
+            format!(
+                "Blank: that of the chosen cutter, {}, {kerf}.",
+                cutter.name.text
+            )
         },
     );
     let label = cutting::KERF.spot(Id::default()).label;
@@ -163,11 +165,4 @@ fn least(context: Context<'_>) -> Html {
         entries(fields, context),
         context,
     )
-}
-
-/// What the stock that a sheet is made of is called.
-pub(super) fn stock_of(row: &Row, context: Context<'_>) -> String {
-    let making = &context.model.state.work.job.making;
-    let stock = referred(making, Group::Stocks, row.form.text(sheet::STOCK.name()));
-    stock.map_or_else(String::new, |row| called(row, 0, "Stock"))
 }

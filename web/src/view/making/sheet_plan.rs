@@ -81,7 +81,7 @@ fn of_parts(context: Context<'_>) -> impl Iterator<Item = String> {
                 .iter()
                 .find(|row| row.id == spot.row);
             let row = row.filter(|_| spot.group == Group::Parts)?;
-            let name = super::rows::called(row, 0, "Part");
+            let name = super::rows::called_in(making, spot.group, row, "Part");
             Some(format!(
                 "{name}, {}: {}",
                 label(field),
@@ -251,12 +251,7 @@ fn title(group: &[(u32, &LaidSheet)], context: Context<'_>) -> String {
     let (Some((_, laid)), Some((_, last))) = (group.first(), group.last()) else {
         return String::new();
     };
-    let rows = context.model.state.work.job.making.rows(Group::Sheets);
-    let name = laid.name.clone().or_else(|| laid.stock.clone());
-    let name = name.or_else(|| {
-        rows.get(laid.kind)
-            .map(|row| super::sheet::stock_of(row, context))
-    });
+    let name = laid.name.as_deref().or(laid.stock.as_deref());
     let which = match group.len() {
         1 => format!("Sheet {}", laid.number),
         _ => format!("Sheets {} to {}, alike", laid.number, last.number),

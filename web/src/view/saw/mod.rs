@@ -5,7 +5,6 @@ mod board;
 mod done;
 mod jump;
 mod lost;
-
 mod pause;
 mod set_up;
 pub(super) mod steps;
@@ -21,6 +20,7 @@ use crate::answer::Cut;
 use crate::answer::course::{Course, Load};
 use crate::msg::{Msg, SawMove};
 use crate::state::{Hand, Progress, Step};
+pub(super) use set_up::IN_EVERY_SET_UP;
 
 /// Where one is.
 struct Here<'a> {

@@ -1,6 +1,6 @@
 //! Setting up for one board.
 
-use notchwright_core::stop::Set;
+use notchwright_core::stop::{Board, Set};
 use yew::{Html, html};
 
 use super::{Here, button, buttons, over, steps, ways};
@@ -8,6 +8,9 @@ use crate::msg::SawMove;
 use crate::view::context::Context;
 use crate::view::icon::Icon;
 use crate::view::{instruct, joint, show};
+
+/// What is said behind a number of ends where each is cut in several set-ups.
+pub(in crate::view) const IN_EVERY_SET_UP: &str = ", each counted in every set-up";
 
 /// The page; the button to go on stands below the cautions.
 pub(super) fn view(here: &Here<'_>, context: Context<'_>) -> Html {
@@ -58,10 +61,11 @@ fn ends(here: &Here<'_>) -> Html {
         return Html::default();
     }
     let loads = here.course.loads(here.at.set).len();
-    let each = if here.course.is_merged() {
-        "pairs of ends"
-    } else {
-        "ends"
+    let pieces = |board| here.course.count(board);
+    let each = match here.course.is_merged() {
+        true if pieces(Board::A) == pieces(Board::B) => "pairs of ends",
+        true => "pairs of ends, some of one end alone,",
+        false => "ends",
     };
     html! { <p><b>{ format!("{loads} {each} are cut in this set-up, one after the other.") }</b></p> }
 }
@@ -72,9 +76,11 @@ fn begun(here: &Here<'_>, context: Context<'_>) -> Html {
     if done == 0 {
         return Html::default();
     }
+    let is_repeated = here.course.cuttings() > here.course.ends();
+    let each = if is_repeated { IN_EVERY_SET_UP } else { "" };
     html! {
         <div class="rule">
-            <p>{ format!("{} marked as cut.", show::count(done, "end is", "ends are")) }</p>
+            <p>{ format!("{} marked as cut{each}.", show::count(done, "end is", "ends are")) }</p>
             { button(SawMove::Anew, "Begin anew, with nothing cut", context) }
         </div>
     }

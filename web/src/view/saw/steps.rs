@@ -7,7 +7,7 @@ use yew::{Html, html};
 use crate::answer::{Cut, Of};
 use crate::state::{Field, JointField};
 use crate::view::context::Context;
-use crate::view::{field, instruct, joint, slanted};
+use crate::view::{instruct, joint, slanted};
 
 /// The steps.
 pub(in crate::view) fn view(cut: Cut<'_>, set: &Set, context: Context<'_>) -> Html {
@@ -42,11 +42,10 @@ fn board(plan: &BoxJointPlan, set: &Set, context: Context<'_>) -> String {
         Board::A => ("A", JointField::ThicknessA, plan.first_is_pin),
         Board::B => ("B", JointField::ThicknessB, !plan.first_is_pin),
     };
-    let thickness = context.text(Field::Joint(field));
-    let unit = field::short(context.unit());
+    let thickness = context.typed_length(Field::Joint(field));
     let first = if starts_with_pin { "a pin" } else { "a socket" };
     format!(
-        "Board {letter}, {thickness} {unit} thick, on end, its reference edge against the stop on the carriage. \
+        "Board {letter}, {thickness} thick, on end, its reference edge against the stop on the carriage. \
          There it begins with {first}."
     )
 }

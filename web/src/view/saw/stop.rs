@@ -131,9 +131,9 @@ fn left(here: &Here<'_>, index: usize, context: Context<'_>) -> String {
         minutes => format!(", about {} min", write_number(minutes.ceil(), 0)),
     };
     format!(
-        "Left: {}, {} turns{time}.",
+        "Left: {}, {}{time}.",
         show::count(left.passes, "pass", "passes"),
-        write_number(left.turns, 0)
+        show::count(left.turns.round() as usize, "turn", "turns")
     )
 }
 

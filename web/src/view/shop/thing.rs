@@ -118,11 +118,6 @@ pub(super) fn line(parts: impl IntoIterator<Item = Option<String>>) -> String {
 
 /// What was typed into a length field with its unit, after `words`; nothing when it is blank.
 pub(super) fn length(words: &str, field: Field, context: Context<'_>) -> Option<String> {
-    let text = context.text(field);
-    (!text.trim().is_empty()).then(|| {
-        format!(
-            "{words} {text} {}",
-            crate::view::field::short(context.unit())
-        )
-    })
+    let is_blank = context.text(field).trim().is_empty();
+    (!is_blank).then(|| format!("{words} {}", context.typed_length(field)))
 }

@@ -6,8 +6,8 @@ mod set;
 use yew::{Html, classes, html};
 
 use super::context::Context;
-use super::{drawing, field, joint, show};
-use crate::answer::Cut;
+use super::{drawing, joint, show};
+use crate::answer::{Cut, Of};
 use crate::export::pictures;
 use crate::state::{Field, JointField, PaperSize};
 
@@ -20,7 +20,7 @@ pub(super) fn view(cut: Cut<'_>, context: Context<'_>) -> Html {
                 <div>
                     <h1>{ context.text(Field::Job) }</h1>
                     <p class="joint-name">{ context.text(Field::Joint(JointField::Name)) }</p>
-                    <p>{ measures(context) }</p>
+                    <p>{ measures(cut.of, context) }</p>
                     <p class="quiet">{ date(context) }</p>
                 </div>
                 { for super::jobs::qr::view(context) }
@@ -39,14 +39,17 @@ fn letter(context: Context<'_>) -> Option<&'static str> {
     (context.model.state.sled.paper == PaperSize::Letter).then_some("letter")
 }
 
-fn measures(context: Context<'_>) -> String {
-    let text = |field| context.text(Field::Joint(field));
-    let unit = field::short(context.unit());
+fn measures(of: Of<'_>, context: Context<'_>) -> String {
+    let [a, b] = match of {
+        Of::Box(_) => ["A", "B"],
+        Of::Dovetail(_) => ["tail board", "pin board"],
+    };
+    let length = |field| context.typed_length(Field::Joint(field));
     format!(
-        "Boards {} {unit} wide, A {} {unit} thick, B {} {unit} thick. Cutter: {}.",
-        text(JointField::Width),
-        text(JointField::ThicknessA),
-        text(JointField::ThicknessB),
+        "Boards {} wide, {a} {} thick, {b} {} thick. Cutter: {}.",
+        length(JointField::Width),
+        length(JointField::ThicknessA),
+        length(JointField::ThicknessB),
         joint::cutter_line(context)
     )
 }

@@ -6,7 +6,7 @@ use notchwright_core::units::write_number;
 
 use crate::state::{Field, JointField, ZeroKind};
 use crate::view::context::Context;
-use crate::view::{field, instruct, joint};
+use crate::view::{instruct, joint};
 
 /// The steps, in order.
 pub(super) fn steps(
@@ -56,8 +56,7 @@ fn blade(set: &Set) -> String {
 }
 
 fn board(plan: &DovetailPlan, set: &Set, context: Context<'_>) -> String {
-    let unit = field::short(context.unit());
-    let thick = |field| format!("{} {unit} thick", context.text(Field::Joint(field)));
+    let thick = |field| format!("{} thick", context.typed_length(Field::Joint(field)));
     match (set.board, set.flipped) {
         (Board::A, false) => format!(
             "Tail board, {}, on end, outer face to the carriage, reference edge against the stop.",
@@ -99,11 +98,10 @@ fn zero(set: &Set, context: Context<'_>) -> String {
              dial reads 0. Find it anew for each turn of the board."
         ),
         ZeroKind::TestKerf => format!(
-            "These stops count on a test kerf made in this very set-up: at {}, and {} {} from the {edge} to its nearer \
+            "These stops count on a test kerf made in this very set-up: at {}, and {} from the {edge} to its nearer \
              side. If it came out otherwise here, leave, type what you measured, and come back.",
-            context.text(Field::Joint(JointField::ZeroReading)),
-            context.text(Field::Joint(JointField::ZeroMeasured)),
-            field::short(context.unit())
+            context.typed_length(Field::Joint(JointField::ZeroReading)),
+            context.typed_length(Field::Joint(JointField::ZeroMeasured))
         ),
         _ => instruct::zero(context),
     }

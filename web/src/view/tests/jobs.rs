@@ -37,7 +37,7 @@ fn joints_are_listed_with_their_boards_and_how_far_they_have_come() {
         front,
         &[
             "Drawers, side to front",
-            "Box joint · 140 mm wide, 12 to 18 mm",
+            "Box joint · 140 mm wide, 12 mm to 18 mm",
             "Not begun: 32 ends to cut.",
             "class=\"is-open\">Open<",
         ],
@@ -46,7 +46,7 @@ fn joints_are_listed_with_their_boards_and_how_far_they_have_come() {
         back,
         &[
             "Drawers, side to back",
-            "12 to 12 mm",
+            "12 mm to 12 mm",
             "Not begun.",
             ">Open<span",
         ],
@@ -246,6 +246,25 @@ fn a_link_that_is_too_long_says_so() {
         ],
     );
     assert!(!shown.contains("class=\"qr\""));
+}
+
+/// The link is the whole address: it is too long even where what the page wrote of it is not.
+#[test]
+fn the_address_of_the_page_counts_too() {
+    let mut model = open([]);
+    let words = "more than some programs pass on whole";
+    model.home = "https://example.org/joinery/".to_owned();
+    assert!(!page(&model).contains(words));
+    let fragment = link::write(&model.state).len();
+    model.home = format!(
+        "https://example.org/{}",
+        "x".repeat(link::USUAL_LONGEST - fragment)
+    );
+    let length = model.home.len() + fragment;
+    assert_all(
+        &page(&model),
+        &[&format!("link has {length} characters, {words}")],
+    );
 }
 
 #[test]

@@ -1,9 +1,11 @@
 //! At the saw, with several ends that are cut alike.
 
-use super::{assert_all, page, started};
+use super::{assert_all, page, started, typed};
 use crate::model::{Can, Model};
 use crate::msg::{Edit, Leaf, Msg, SawMove, Way};
-use crate::state::{Hand, Order, Step};
+use crate::state::{End, Ends, Field, Hand, Order, ScrewField, Step};
+use crate::testing::{opened_with, single};
+use notchwright_core::stop::Board;
 
 /// The worked job, with its joints of eight drawers, at the saw.
 fn open(joint: usize, then: impl IntoIterator<Item = SawMove>) -> Model {
@@ -145,6 +147,43 @@ fn what_is_left_goes_down_with_every_pass() {
     assert_all(&page(&model), &[&format!(" turns, about {minutes} min.")]);
 }
 
+/// The last pass of all is no turn away from itself, the one before it hardly one.
+#[test]
+fn one_turn_is_no_turns() {
+    let (mut model, _) = opened_with(&single());
+    let screw = model.state.work.shop.screws.chosen().unwrap().id;
+    model.update(typed(Field::Screw(screw, ScrewField::Threads), "8"));
+    model.update(Msg::Saw(SawMove::Open));
+    let sets = model.answer.cut().unwrap().sets.to_vec();
+    let mut seen = Vec::new();
+    for index in 0..sets[1].stops.len() {
+        model.update(Msg::Saw(SawMove::Mark(End::default(), true)));
+        let shown = go(&mut model, SawMove::Jump(1, Step::Stop(index)));
+        let (_, left) = shown.split_once("Left: ").unwrap();
+        let (left, _) = left.split_once('.').unwrap();
+        seen.push(left.to_owned());
+    }
+    assert_eq!(seen.last().unwrap(), "1 pass, 0 turns");
+    assert!(
+        seen.iter().any(|left| left.ends_with(", 1 turn")),
+        "{seen:?}"
+    );
+    assert!(
+        !seen.iter().any(|left| left.ends_with(", 1 turns")),
+        "{seen:?}"
+    );
+}
+
+/// Where one board has more ends than the other, some come alone.
+#[test]
+fn ends_without_another_are_no_pair() {
+    let mut model = open(1, []);
+    model.update(Msg::Way(Way::Order(Order::Stops)));
+    model.update(Msg::Edit(Edit::Ends(Board::B, Ends::One)));
+    let words = "16 pairs of ends, some of one end alone, are cut in this set-up";
+    assert_all(&page(&model), &[words]);
+}
+
 #[test]
 fn the_free_hand_has_the_button_to_go_on() {
     let mut model = open(0, []);
@@ -220,11 +259,13 @@ fn what_the_browser_cannot_do_is_said_and_not_offered() {
 fn at_the_end_all_ends_are_counted() {
     let mut model = open(0, []);
     let shown = go(&mut model, SawMove::Jump(1, Step::Done));
+    let sets = model.answer.cut().unwrap().sets;
+    let [a, b] = [sets[0].stops.len(), sets[1].stops.len()];
     assert_all(
         &shown,
         &[
             "Both boards are cut</h1>",
-            "32 ends in all.",
+            &format!("{a} passes at each end of board A and {b} of board B, 32 ends in all."),
             ">Begin anew, with nothing cut</button>",
         ],
     );

@@ -76,6 +76,7 @@ fn the_kind_of_joint_is_chosen_above_each_form() {
         assert_eq!(page.matches("name=\"joint-kind\"").count(), 3);
         let chosen = "class=\"on\"><input checked type=\"radio\" name=\"joint-kind\">";
         assert!(page.contains(&format!("{chosen}<span>{label}</span>")));
+        assert!(page.contains(&format!("<h1 class=\"for-readers\">{label}")));
         assert!(!page.contains("stale"));
     }
 }
@@ -203,6 +204,15 @@ fn the_template_is_put_on_the_print_when_it_is_wanted() {
         let sheets = show::count(tiles.len(), "sheet", "sheets");
         assert_says(&on, &format!("{sheets} with the lines."));
     }
+}
+
+#[test]
+fn the_card_calls_the_boards_as_its_set_ups_do() {
+    let shown = page(&alone([Msg::Paper(true)]));
+    assert_says(
+        &shown,
+        "wide, tail board 12 mm thick, pin board 18 mm thick.",
+    );
 }
 
 #[test]

@@ -233,10 +233,14 @@ fn board(row: &PartRow, context: Context<'_>) -> Html {
     } else {
         ""
     };
+    let count = match row.count {
+        1 => "one".to_owned(),
+        count => format!("{count} of them"),
+    };
     html! {
         <div>
             <dt>{ row.name.clone() }</dt>
-            <dd>{ size }<small>{ format!("{} of them{grain}", row.count) }</small></dd>
+            <dd>{ size }<small>{ format!("{count}{grain}") }</small></dd>
         </div>
     }
 }

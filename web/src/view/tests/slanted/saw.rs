@@ -8,7 +8,7 @@ use super::super::{page, show, typed};
 use super::{alone, assert_says, dovetails, escaped, length, own, plan};
 use crate::model::Model;
 use crate::msg::{Edit, Msg, SawMove};
-use crate::state::{DovetailField, Field, Id, JointField, Step, ZeroKind};
+use crate::state::{DovetailField, Field, Id, JointField, Place, Step, ZeroKind};
 
 /// Every page of a set: the words of its set-up as they stand in the page.
 fn set_ups(model: &mut Model) -> Vec<(Set, String)> {
@@ -59,6 +59,44 @@ fn each_set_up_says_lean_turn_face_and_edge() {
     }
 }
 
+/// Each of sixteen ends of the tail board comes three times, and of the pin board twice: they are 32 all the same.
+#[test]
+fn ends_are_counted_once_however_many_set_ups_they_come_to() {
+    let mut model = dovetails([Msg::Go(Place::Jobs)]);
+    let listed = |model: &Model| page(model);
+    assert_says(&listed(&model), "Not begun: 32 ends to cut.");
+    let end = model.answer.pieces.ends(Board::A).next().unwrap();
+    model.update(Msg::Saw(SawMove::Open));
+    model.update(Msg::Saw(SawMove::Mark(end, true)));
+    assert_says(
+        &page(&model),
+        "1 end is marked as cut, each counted in every set-up.",
+    );
+    model.update(Msg::Saw(SawMove::Leave));
+    let counted = "1 of 80 ends cut, each counted in every set-up.";
+    assert_says(&listed(&model), counted);
+    model.update(Msg::Saw(SawMove::Open));
+    let sets = model.answer.cut().unwrap().sets.to_vec();
+    for (index, set) in sets.iter().enumerate() {
+        model.update(Msg::Saw(SawMove::Jump(index, Step::SetUp)));
+        for end in model.answer.pieces.ends(set.board).collect::<Vec<_>>() {
+            model.update(Msg::Saw(SawMove::Mark(end, true)));
+        }
+    }
+    model.update(Msg::Saw(SawMove::Jump(4, Step::Done)));
+    let passes = |board| -> usize {
+        let own = sets.iter().filter(|set| set.board == board);
+        own.map(|set| set.stops.len()).sum()
+    };
+    let (a, b) = (passes(Board::A), passes(Board::B));
+    let says = format!(
+        "{a} passes at each end of the tail board and {b} of the pin board, 32 ends in all."
+    );
+    assert_says(&page(&model), &says);
+    model.update(Msg::Saw(SawMove::Leave));
+    assert_says(&listed(&model), "All ends are cut.");
+}
+
 #[test]
 fn every_caution_stands_before_the_first_pass_of_every_set() {
     let mut model = dovetails([]);
@@ -93,7 +131,7 @@ fn upright_cuts_are_made_with_their_own_cutter() {
 fn a_zero_by_another_way_is_said_in_every_set_up() {
     for (kind, words) in [
         (ZeroKind::Flush, "would take one kerf off it"),
-        (ZeroKind::TestKerf, "at 30, and 20 mm from the "),
+        (ZeroKind::TestKerf, "at 30 mm, and 20 mm from the "),
     ] {
         let mut model = dovetails([
             Msg::Edit(Edit::Zero(kind)),
