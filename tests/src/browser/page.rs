@@ -111,7 +111,8 @@ impl Page {
         }
         // Firefox's driver fails without a network; the page itself does not.
         self.leave().await?;
-        self.evaluate("void (window.isOld = true, location.reload())")
+        // It is answered before the page goes.
+        self.evaluate("void (window.isOld = true, setTimeout(() => location.reload()))")
             .await?;
         self.wait_for_another().await?;
         self.listen().await
