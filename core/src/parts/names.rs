@@ -5,11 +5,18 @@ pub(super) fn is_same(a: &str, b: &str) -> bool {
     a.trim().eq_ignore_ascii_case(b.trim())
 }
 
+/// Names of more letters are not compared: that takes as long as one's letters times the other's.
+const LONGEST: usize = 64;
+
 /// The known name that differs by the fewest slips of the finger, if they are few: one, or a third of its letters.
 pub(super) fn nearest<'a>(name: &str, known: &[&'a str]) -> Option<&'a str> {
+    let letters = |name: &str| name.chars().take(LONGEST + 1).count();
+    if letters(name) > LONGEST {
+        return None;
+    }
     let mut best = None;
-    let mut fewest = (name.chars().count() / 3).max(1) + 1;
-    for candidate in known {
+    let mut fewest = (letters(name) / 3).max(1) + 1;
+    for candidate in known.iter().filter(|known| letters(known) <= LONGEST) {
         let slips = slips(name, candidate);
         if slips < fewest {
             fewest = slips;
@@ -51,7 +58,7 @@ fn slips(a: &str, b: &str) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use super::{nearest, slips};
+    use super::{LONGEST, nearest, slips};
 
     /// The first two are the usual textbook examples of this distance (from memory), the others are counted.
     #[test]
@@ -81,5 +88,13 @@ mod tests {
         ] {
             assert_eq!(nearest(name, &known), near, "{name}");
         }
+    }
+
+    #[test]
+    fn long_names_are_not_compared() {
+        let [longest, longer] = [LONGEST, LONGEST + 1].map(|letters| "a".repeat(letters));
+        let known = [longer.as_str(), longest.as_str()];
+        assert_eq!(nearest(&longest, &known), Some(longest.as_str()));
+        assert_eq!(nearest(&longer, &known), None);
     }
 }

@@ -298,18 +298,28 @@ impl Filling<'_> {
         }
     }
 
-    fn block(&mut self, node: usize) -> Option<Block> {
-        match core::mem::replace(self.nodes.get_mut(node)?, Node::Free) {
-            Node::Free => None,
-            Node::Block(block) => Some(block),
-            Node::Parted {
-                axis,
-                first,
-                second,
-            } => {
-                let blocks = [self.block(first), self.block(second)];
-                Block::join(Joint::sawn(axis, self.job), blocks.into_iter().flatten())
+    /// What has been laid below a node. The two that a node is parted into come after it: from the last one upwards
+    /// no call waits for another, however deep they lie in one another.
+    fn block(self, root: usize) -> Option<Block> {
+        let mut blocks: Vec<Option<Block>> = vec![None; self.nodes.len()];
+        let joint = |axis| Joint::sawn(axis, self.job);
+        for (index, node) in self.nodes.into_iter().enumerate().rev() {
+            let block = match node {
+                Node::Free => None,
+                Node::Block(block) => Some(block),
+                Node::Parted {
+                    axis,
+                    first,
+                    second,
+                } => {
+                    let two = [first, second].map(|node| blocks.get_mut(node)?.take());
+                    Block::join(joint(axis), two.into_iter().flatten())
+                }
+            };
+            if let Some(place) = blocks.get_mut(index) {
+                *place = block;
             }
         }
+        blocks.get_mut(root)?.take()
     }
 }

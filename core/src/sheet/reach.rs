@@ -84,7 +84,7 @@ pub(super) fn can_be_cut(job: &Job, check: &mut Checker<'_>) {
         let usable = kind.usable();
         if usable.x <= 0 || usable.y <= 0 {
             let message = message![
-                "Nothing is left of this sheet once its edges are trimmed: trim less than half of its width."
+                "Nothing is left of this sheet once its edges are trimmed: trim less than half of its shorter side."
             ];
             check.at("sheets").at(&index.to_string()).refuse(
                 "edgeTrim",

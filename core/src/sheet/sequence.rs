@@ -74,10 +74,30 @@ fn next(ready: &[(usize, Cut)], set: Option<Setting>, grain: Grain) -> Option<us
             .enumerate()
             .filter(|(_, (_, cut))| phase(cut) == first)
     };
-    let waiting = |cut: &Cut| {
-        let same = here().filter(|(_, (_, other))| setting(other, grain) == setting(cut, grain));
-        same.count()
-    };
-    let best = here().max_by_key(|(index, (_, cut))| (waiting(cut), cut.fence, usize::MAX - index));
+    let waiting = waiting(here().map(|(_, (_, cut))| setting(cut, grain)));
+    let best = here().max_by_key(|(index, (_, cut))| {
+        let needed = setting(cut, grain);
+        let place = waiting.binary_search_by_key(&needed, |(known, _)| *known);
+        let count = place.ok().and_then(|place| waiting.get(place));
+        (
+            count.map(|(_, count)| *count),
+            cut.fence,
+            usize::MAX - index,
+        )
+    });
     best.map(|(index, _)| index)
+}
+
+/// How many cuts wait for each setting, in order: comparing each cut with each would take seconds over thousands.
+fn waiting(needed: impl Iterator<Item = Option<Setting>>) -> Vec<(Option<Setting>, usize)> {
+    let mut waiting: Vec<(Option<Setting>, usize)> = Vec::new();
+    for setting in needed {
+        let place = waiting.binary_search_by_key(&setting, |(known, _)| *known);
+        match place.map(|place| waiting.get_mut(place)) {
+            Ok(Some((_, count))) => *count += 1,
+            Ok(None) => {}
+            Err(place) => waiting.insert(place, (setting, 1)),
+        }
+    }
+    waiting
 }

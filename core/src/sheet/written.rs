@@ -70,7 +70,7 @@ fn write_block(block: &Block, times: usize, text: &mut String) {
 pub(super) fn read<'a>(mut search: Search<'a>, text: &str) -> Option<Search<'a>> {
     let job = search.job;
     let mut laid = Vec::new();
-    let pieces: u32 = job.parts.iter().map(|part| part.count).sum();
+    let mut parts_left: u32 = job.parts.iter().map(|part| part.count).sum();
     for sheet in text.split(';') {
         let (number, block) = sheet.split_once(':')?;
         let index: usize = number.parse().ok()?;
@@ -79,9 +79,10 @@ pub(super) fn read<'a>(mut search: Search<'a>, text: &str) -> Option<Search<'a>>
             job,
             grain: kind.grain,
             left: block,
-            parts_left: pieces,
+            parts_left,
         };
         let block = reader.block(DEEPEST)?;
+        parts_left = reader.parts_left;
         if !reader.left.is_empty() || !block.can_be_cut(job, kind) {
             return None;
         }
@@ -114,7 +115,7 @@ struct Reader<'a> {
     job: &'a Job,
     grain: Grain,
     left: &'a str,
-    /// More parts than the job has are not even made.
+    /// More parts than the job has are not even made, on however many sheets.
     parts_left: u32,
 }
 

@@ -1,9 +1,10 @@
 //! What must hold of a page whatever it shows.
 
 use anyhow::{Result, ensure};
+use tokio::time::{Instant, sleep};
 
 use super::accessibility::{Violation, violations};
-use super::page::Page;
+use super::page::{PATIENCE, PAUSE, Page};
 
 impl Page {
     /// What axe-core finds wrong with the page as it is now.
@@ -42,6 +43,26 @@ impl Page {
     /// When the browser does not answer.
     pub async fn requests(&self) -> Result<Vec<String>> {
         Ok(self.read_journal().await?.requests.clone())
+    }
+
+    /// Waits until the page has complained of something in these words.
+    ///
+    /// # Errors
+    ///
+    /// With what it has complained of, when it has not done so after a while.
+    pub async fn hear(&self, words: &str) -> Result<()> {
+        let end = Instant::now() + PATIENCE;
+        loop {
+            let errors = self.read_journal().await?.errors.join("\n");
+            if errors.contains(words) {
+                return Ok(());
+            }
+            ensure!(
+                Instant::now() < end,
+                "no {words} among the errors:\n{errors}"
+            );
+            sleep(PAUSE).await;
+        }
     }
 
     /// Fails when the page has written an error to its console, or asked anything of another host.

@@ -1,12 +1,14 @@
 //! What a person's hands do with a page: tap, type, press keys.
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Error, Result};
 use fantoccini::actions::{InputSource, KeyAction, KeyActions};
 use fantoccini::elements::{Element, ElementRef};
+use fantoccini::error::{CmdError, ErrorStatus};
 use fantoccini::key::Key;
 use serde_json::{Value, json};
+use tokio::time::{Instant, sleep};
 
-use super::page::Page;
+use super::page::{PATIENCE, PAUSE, Page};
 
 /// `WebDriver`'s key codes: Home, hold Shift, End. Every engine knows these, and lets go at the end.
 const SELECT_ALL: &str = "\u{e011}\u{e008}\u{e010}";
@@ -14,8 +16,6 @@ const BACKSPACE: &str = "\u{e003}";
 
 /// Where a bar is fixed to an edge of the screen, a person scrolls until what is wanted is clear of it.
 const INTO_SIGHT: &str = "arguments[0].scrollIntoView({ block: 'center', inline: 'nearest' })";
-
-const STALE_TRIES: usize = 3;
 
 /// The first button, or whatever else folds out or is chosen, that can be seen and begins with a text.
 const BY_TEXT: &str = "
@@ -29,10 +29,9 @@ impl Page {
     ///
     /// # Errors
     ///
-    /// When there is none, or it is covered by another.
+    /// When there is none, or it stays covered by another.
     pub async fn click(&self, selector: &str) -> Result<()> {
-        let element = self.find(selector).await?;
-        self.tap(&element)
+        insist(async || self.tap(&self.find(selector).await?).await)
             .await
             .with_context(|| format!("could not click {selector}"))
     }
@@ -41,7 +40,7 @@ impl Page {
     ///
     /// # Errors
     ///
-    /// When none has appeared after a while, or it is covered by another.
+    /// When none has appeared after a while, or it stays covered by another.
     pub async fn press(&self, text: &str) -> Result<()> {
         self.tap_by_text("button, summary", text).await
     }
@@ -50,7 +49,7 @@ impl Page {
     ///
     /// # Errors
     ///
-    /// When there is none, or it is covered by another.
+    /// When there is none, or it stays covered by another.
     pub async fn choose(&self, name: &str, text: &str) -> Result<()> {
         let labels = format!("label:has(input[type=radio][name='{name}'])");
         self.tap_by_text(&labels, text).await
@@ -62,16 +61,15 @@ impl Page {
     ///
     /// When there is no such field.
     pub async fn replace_text(&self, selector: &str, text: &str) -> Result<()> {
-        let field = self.find(selector).await?;
         let typed = if text.is_empty() { BACKSPACE } else { text };
-        for keys in [SELECT_ALL, typed] {
+        insist(async || {
+            let field = self.find(selector).await?;
             // In one go, some engines would hold Shift for all of it.
-            field
-                .send_keys(keys)
-                .await
-                .with_context(|| format!("could not type into {selector}"))?;
-        }
-        Ok(())
+            field.send_keys(SELECT_ALL).await?;
+            Ok(field.send_keys(typed).await?)
+        })
+        .await
+        .with_context(|| format!("could not type into {selector}"))
     }
 
     /// Presses one key, wherever the focus is.
@@ -93,15 +91,9 @@ impl Page {
         self.wait_until(&format!("(function () {{ {BY_TEXT} }})(...{arguments})"))
             .await
             .with_context(|| format!("nothing to press begins with \"{text}\""))?;
-        let mut outcome = self.tap_found(tags, text).await;
-        // What was found may have been shown anew since.
-        for _ in 0..STALE_TRIES {
-            if outcome.is_ok() {
-                break;
-            }
-            outcome = self.tap_found(tags, text).await;
-        }
-        outcome.with_context(|| format!("could not press \"{text}\""))
+        insist(async || self.tap_found(tags, text).await)
+            .await
+            .with_context(|| format!("could not press \"{text}\""))
     }
 
     async fn tap_found(&self, tags: &str, text: &str) -> Result<()> {
@@ -127,5 +119,31 @@ impl Page {
         self.client().execute(INTO_SIGHT, arguments).await?;
         element.click().await?;
         Ok(())
+    }
+}
+
+/// Tries again while an element cannot be reached: it may just be shown anew, or move.
+async fn insist(reach: impl AsyncFn() -> Result<()>) -> Result<()> {
+    let end = Instant::now() + PATIENCE;
+    loop {
+        match reach().await {
+            Err(error) if is_out_of_reach(&error) && Instant::now() < end => sleep(PAUSE).await,
+            outcome => return outcome,
+        }
+    }
+}
+
+/// Whether nothing has been done yet.
+fn is_out_of_reach(error: &Error) -> bool {
+    match error.downcast_ref() {
+        Some(CmdError::Standard(refusal)) => matches!(
+            refusal.error,
+            ErrorStatus::StaleElementReference
+                | ErrorStatus::NoSuchElement
+                | ErrorStatus::ElementClickIntercepted
+                | ErrorStatus::ElementNotInteractable
+        ),
+        Some(_) => false,
+        None => true,
     }
 }

@@ -20,8 +20,8 @@ use super::start::start;
 use super::view::View;
 
 /// How long the page may take over anything, even on a busy machine.
-const PATIENCE: Duration = Duration::from_secs(60);
-const PAUSE: Duration = Duration::from_millis(25);
+pub(super) const PATIENCE: Duration = Duration::from_secs(60);
+pub(super) const PAUSE: Duration = Duration::from_millis(25);
 
 const IS_ANOTHER: &str = "!window.isOld && document.readyState === 'complete'";
 
@@ -111,7 +111,8 @@ impl Page {
         }
         // Firefox's driver fails without a network; the page itself does not.
         self.leave().await?;
-        self.evaluate("void (window.isOld = true, location.reload())")
+        // It is answered before the page goes.
+        self.evaluate("void (window.isOld = true, setTimeout(() => location.reload()))")
             .await?;
         self.wait_for_another().await?;
         self.listen().await
@@ -242,21 +243,22 @@ impl Page {
         self.wait_for(&truth, &Value::Bool(true)).await
     }
 
-    /// Waits until a JavaScript expression has a value.
+    /// Waits until a JavaScript expression has a value. While it throws, or the page is being loaded, it has none.
     ///
     /// # Errors
     ///
     /// With what it was last, when it still has another value after a while.
     pub async fn wait_for(&self, expression: &str, wanted: &Value) -> Result<()> {
         let end = Instant::now() + PATIENCE;
-        let mut last = Value::Null;
+        let mut last = self.evaluate(expression).await;
         while Instant::now() < end {
-            last = self.evaluate(expression).await?;
-            if last == *wanted {
+            if last.as_ref().is_ok_and(|it| it == wanted) {
                 return Ok(());
             }
             sleep(PAUSE).await;
+            last = self.evaluate(expression).await;
         }
+        let last = last.map_or_else(|error| format!("{error:#}"), |it| it.to_string());
         let errors = self.read_journal().await?.errors.join("\n");
         bail!(
             "waited in vain for {expression}\nto be {wanted}\nit is  {last}\nerrors on the console:\n{errors}"

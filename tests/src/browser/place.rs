@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU32, Ordering};
 
 use anyhow::{Context, Result, ensure};
 use notchwright_site::Site;
@@ -41,9 +42,7 @@ impl Copy {
     ///
     /// When the page has not been built, or the copy cannot be written.
     pub fn new(name: &str, below: &str) -> Result<Self> {
-        let top = target()
-            .join("copies")
-            .join(format!("{name}-{}", std::process::id()));
+        let top = new_folder("copies", name);
         let page = top.join(below);
         copy(&dist(), &page).context("could not copy dist/: has it been built?")?;
         Ok(Self { top, page })
@@ -81,9 +80,7 @@ impl Profile {
     /// An empty profile.
     #[must_use]
     pub fn new(name: &str) -> Self {
-        let folder = target()
-            .join("profiles")
-            .join(format!("{name}-{}", std::process::id()));
+        let folder = new_folder("profiles", name);
         Self { folder }
     }
 
@@ -113,9 +110,7 @@ impl Downloads {
     /// An empty folder.
     #[must_use]
     pub fn new(name: &str) -> Self {
-        let folder = target()
-            .join("downloads")
-            .join(format!("{name}-{}", std::process::id()));
+        let folder = new_folder("downloads", name);
         Self { folder }
     }
 
@@ -139,6 +134,15 @@ impl Drop for Downloads {
         // As for a copy: Cargo's own folder takes no harm.
         let _ = fs::remove_dir_all(&self.folder);
     }
+}
+
+/// Another one each time: tests of one name may run at once.
+fn new_folder(kind: &str, name: &str) -> PathBuf {
+    static COUNT: AtomicU32 = AtomicU32::new(0);
+    let (process, count) = (std::process::id(), COUNT.fetch_add(1, Ordering::Relaxed));
+    target()
+        .join(kind)
+        .join(format!("{name}-{process}-{count}"))
 }
 
 fn copy(from: &Path, to: &Path) -> std::io::Result<()> {

@@ -16,7 +16,6 @@ pub struct View {
     pub(super) height: u32,
     touch: bool,
     dark: bool,
-    reduced_motion: bool,
     large_type: bool,
     profile: Option<PathBuf>,
 }
@@ -49,7 +48,6 @@ impl View {
             height,
             touch: true,
             dark: false,
-            reduced_motion: false,
             large_type: false,
             profile: None,
         }
@@ -69,15 +67,6 @@ impl View {
     #[must_use]
     pub fn dark(self) -> Self {
         Self { dark: true, ..self }
-    }
-
-    /// With a preference for less movement.
-    #[must_use]
-    pub fn reduced_motion(self) -> Self {
-        Self {
-            reduced_motion: true,
-            ..self
-        }
     }
 
     /// With the browser's type twice as large as usual.
@@ -171,14 +160,10 @@ impl View {
     /// The devtools commands that turn a new page into this view.
     pub(super) fn commands(&self) -> Vec<(&'static str, Value)> {
         let scheme = if self.dark { "dark" } else { "light" };
-        let motion = if self.reduced_motion {
-            "reduce"
-        } else {
-            "no-preference"
-        };
         let features = json!([
             { "name": "prefers-color-scheme", "value": scheme },
-            { "name": "prefers-reduced-motion", "value": motion },
+            // Nothing fades while a test looks at it, however long that takes.
+            { "name": "prefers-reduced-motion", "value": "reduce" },
         ]);
         let mut commands = vec![(
             "Emulation.setEmulatedMedia",

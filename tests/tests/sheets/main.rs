@@ -8,6 +8,7 @@
 )]
 
 mod doubt;
+mod most;
 mod most_valuable;
 mod packings;
 mod problems;

@@ -39,17 +39,34 @@ fn bad_requests_name_their_field() {
     };
     let request = job(vec![no_stock], vec![part(300.0, 200.0, 1)], 3.0, 1);
     assert_eq!(refused(&request), one("sheets.0.quantity", "too-small"));
-    let trimmed = SheetRequest {
-        edge_trim: SidesRequest::All(500.0).into(),
-        length: 900.0.into(),
-        ..sheet()
-    };
-    let request = job(vec![trimmed], vec![part(300.0, 200.0, 1)], 3.0, 1);
-    assert!(refused(&request).contains(&("sheets.0.edgeTrim".to_owned(), "too-large".to_owned())));
     let mut other = part(300.0, 200.0, 1);
     other.stock = "oak".into();
     let request = job(vec![sheet()], vec![other], 3.0, 1);
     assert_eq!(refused(&request), one("parts.0.stock", "unknown-word"));
+}
+
+#[test]
+fn what_is_trimmed_away_is_told_of_its_shorter_side() {
+    let trimmed = |by: f64| {
+        let sheet = SheetRequest {
+            edge_trim: SidesRequest::All(by).into(),
+            length: 900.0.into(),
+            ..sheet()
+        };
+        job(vec![sheet], vec![part(1.5, 1.5, 1)], 1.0, 1)
+    };
+    // Less than half of the width of 1220.
+    let problems = sheet_layout(&trimmed(450.0)).expect_err("nothing is left");
+    let of_edges = problems
+        .iter()
+        .find(|problem| problem.field == "sheets.0.edgeTrim");
+    let of_edges = of_edges.expect("the edges are too much");
+    let says = of_edges.message.show(|length| length.to_string());
+    assert!(
+        says.contains("less than half of its shorter side"),
+        "{says}"
+    );
+    sheet_layout(&trimmed(449.0)).expect("a part is left");
 }
 
 #[test]

@@ -162,8 +162,11 @@ async fn a_strip_says_which_way_the_fence_goes() -> Result<()> {
 const KEPT: &str = "[...document.querySelectorAll('.kept li span')].map((it) =>
     [it.querySelector('b').textContent, it.lastChild.textContent])";
 
-/// Swedish dates are year-month-day.
-const TODAY: &str = "new Date().toLocaleDateString('sv-SE')";
+/// The last minute of a day, on which the page's clock stands still.
+const TODAY: &str = "2026-03-09";
+const STOP_CLOCK: &str = "void (window.Date = class extends Date {
+    constructor(...given) { super(...(given.length > 0 ? given : [2026, 2, 9, 23, 59])); }
+})";
 
 #[tokio::test]
 async fn tests_are_kept_compared_and_removed() -> Result<()> {
@@ -171,10 +174,10 @@ async fn tests_are_kept_compared_and_removed() -> Result<()> {
     let page = open_sled(&site).await?;
     choose_tool(&page, "Square").await?;
     let plot = "[aria-label='Error of each test, in order']";
-    let today = page.evaluate(TODAY).await?;
+    page.evaluate(STOP_CLOCK).await?;
     let kept = |plan: &SquareTestPlan| {
         let noise = crate::answer::bare(noise(plan), Unit::Mm);
-        json!([today, format!("{} over 500 mm, ±{noise}", per500(plan))])
+        json!([TODAY, format!("{} over 500 mm, ±{noise}", per500(plan))])
     };
     TAPERED.type_on(&page).await?;
     page.press("Keep this test").await?;
