@@ -1,6 +1,6 @@
 //! What a person's hands do with a page: tap, type, press keys.
 
-use anyhow::{Context, Error, Result};
+use anyhow::{Context, Error, Result, ensure};
 use fantoccini::actions::{InputSource, KeyAction, KeyActions};
 use fantoccini::elements::{Element, ElementRef};
 use fantoccini::error::{CmdError, ErrorStatus};
@@ -49,10 +49,29 @@ impl Page {
     ///
     /// # Errors
     ///
-    /// When there is none, or it stays covered by another.
+    /// When there is none, it stays covered by another, or it is not chosen however often it is tapped.
     pub async fn choose(&self, name: &str, text: &str) -> Result<()> {
         let labels = format!("label:has(input[type=radio][name='{name}'])");
-        self.tap_by_text(&labels, text).await
+        let end = Instant::now() + PATIENCE;
+        loop {
+            self.tap_by_text(&labels, text).await?;
+            // WebKit's driver may miss what moves meanwhile, and says nothing of it.
+            if self.is_chosen(&labels, text).await? {
+                return Ok(());
+            }
+            ensure!(Instant::now() < end, "\"{text}\" cannot be chosen");
+            sleep(PAUSE).await;
+        }
+    }
+
+    /// Whether a choice has been made, and what was chosen from may have gone with it.
+    async fn is_chosen(&self, labels: &str, text: &str) -> Result<bool> {
+        let found = format!(
+            "(function () {{ {BY_TEXT} }})(...{})",
+            json!([labels, text])
+        );
+        let chosen = format!("{found}?.querySelector('input').checked ?? true");
+        Ok(self.evaluate(&chosen).await? == true)
     }
 
     /// Selects all that a field holds and types over it, key by key, or clears it.
