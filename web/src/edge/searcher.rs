@@ -1,6 +1,9 @@
 //! The search for a layout of sheets beside the page: `www/searcher.js`, another thread with the same program.
 //! Where there is none the page is told to search by itself.
 
+use std::cell::Cell;
+use std::rc::Rc;
+
 use gloo_events::EventListener;
 use js_sys::Array;
 use notchwright_core::sheet::SearchReached;
@@ -28,6 +31,8 @@ pub(super) enum Searcher {
 
 pub(super) struct Works {
     worker: Worker,
+    /// Whether it has failed: a worker that never came takes questions too, and answers none.
+    has_failed: Rc<Cell<bool>>,
     _heard: [EventListener; 3],
 }
 
@@ -37,8 +42,9 @@ pub(super) fn ask(searcher: &mut Searcher, emit: &Callback<Msg>, state: &State, 
     if matches!(searcher, Searcher::Unasked) {
         *searcher = start(emit).map_or(Searcher::Fails, Searcher::Works);
     }
-    if let Searcher::Works(Works { worker, .. }) = searcher
-        && worker.post_message(&question(state, asked)).is_ok()
+    if let Searcher::Works(works) = searcher
+        && !works.has_failed.get()
+        && works.worker.post_message(&question(state, asked)).is_ok()
     {
         return;
     }
@@ -66,13 +72,18 @@ fn start(emit: &Callback<Msg>) -> Result<Works, JsValue> {
         let answer = event.dyn_ref().map(MessageEvent::data);
         answered.emit(Msg::Search(Search::Slice(answer.and_then(|it| read(&it)))));
     });
+    let has_failed = Rc::new(Cell::new(false));
     let failed = ["error", "messageerror"].map(|name| {
-        let emit = emit.clone();
-        EventListener::new(&worker, name, move |_| emit.emit(here()))
+        let (emit, has_failed) = (emit.clone(), Rc::clone(&has_failed));
+        EventListener::new(&worker, name, move |_| {
+            has_failed.set(true);
+            emit.emit(here());
+        })
     });
     let [error, unread] = failed;
     Ok(Works {
         worker,
+        has_failed,
         _heard: [answered, error, unread],
     })
 }
