@@ -51,11 +51,11 @@ fn read(request: &SheetLayoutRequest, check: &mut Checker<'_>) -> Option<Job> {
     );
     let budget = optional_part("search", &request.search, check, budget);
     let (kinds, parts, rough) = (kinds?, parts?, rough?);
-    if rough.as_ref().is_some_and(|rough| rough.heaviest.is_some()) {
-        weighed(&kinds, check)?;
-    }
     let least = least?.unwrap_or(KEPT);
-    let (kinds, parts) = reach::by_stock(kinds, parts, check)?;
+    let (mut kinds, parts) = reach::by_stock(kinds, parts, check)?;
+    if rough.as_ref().is_some_and(|rough| rough.heaviest.is_some()) {
+        kinds = weighed(&kinds, check)?;
+    }
     let job = Job {
         kinds,
         parts,
@@ -71,18 +71,43 @@ fn read(request: &SheetLayoutRequest, check: &mut Checker<'_>) -> Option<Job> {
     Some(job)
 }
 
-/// Without a sheet's mass nobody knows what a piece of it weighs.
-fn weighed(kinds: &[Kind], check: &mut Checker<'_>) -> Option<()> {
+/// Every sheet with its mass: one that does not say it is as heavy by its area as another of its stock.
+fn weighed(kinds: &[Kind], check: &mut Checker<'_>) -> Option<Vec<Kind>> {
     let mut check = check.at("sheets");
-    let mut all = Some(());
-    for (index, _) in kinds.iter().enumerate().filter(|(_, it)| it.mass.is_none()) {
-        let message = message!["The heaviest that a person lifts needs this sheet's mass, in kg."];
-        check
-            .at(&index.to_string())
-            .refuse("mass", Code::Missing, message, None);
-        all = None;
-    }
-    all
+    let weighed: Vec<_> = kinds
+        .iter()
+        .enumerate()
+        .map(|(index, kind)| {
+            let mass = kind.mass.or_else(|| by_another(kind, kinds));
+            if mass.is_none() {
+                let message = message![
+                    "The heaviest that a person lifts needs this sheet's mass, in kg, or that of another of its stock."
+                ];
+                check
+                    .at(&index.to_string())
+                    .refuse("mass", Code::Missing, message, None);
+            }
+            mass.map(|_| Kind {
+                mass,
+                ..kind.clone()
+            })
+        })
+        .collect();
+    weighed.into_iter().collect()
+}
+
+fn by_another(kind: &Kind, kinds: &[Kind]) -> Option<f64> {
+    let is_as_thick = |other: &Kind| {
+        let both = kind.thickness.zip(other.thickness);
+        both.is_none_or(|(one, other)| one.is_same(other))
+    };
+    let alike = kinds
+        .iter()
+        .filter(|other| other.group == kind.group && is_as_thick(other));
+    let area = |kind: &Kind| kind.size.area() as f64;
+    alike
+        .filter_map(|other| Some(other.mass? * area(kind) / area(other)))
+        .next()
 }
 
 /// A list that has something in it, and no more than its limit.

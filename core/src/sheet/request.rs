@@ -43,7 +43,8 @@ request! {
         pub quantity: Given<f64> = "quantity",
         /// Price of one, in any money.
         pub price: Given<f64> = "price",
-        /// Mass of one, kg: for what a person lifts.
+        /// Mass of one, kg: for what a person lifts; by its area that of another of its stock and thickness when
+        /// left out.
         pub mass: Given<f64> = "mass",
         /// Whether it is an off-cut on hand, to be used before any whole sheet; `false` when left out.
         pub offcut: Given<bool> = "offcut",
@@ -77,7 +78,7 @@ request! {
         pub longest: Given<f64> = "longest",
         /// Its other side at most, mm; the same as `longest` when left out.
         pub widest: Given<f64> = "widest",
-        /// Its mass at most, kg; needs each sheet's `mass`; no bound when left out.
+        /// Its mass at most, kg; needs the `mass` of a sheet of each stock; no bound when left out.
         pub heaviest: Given<f64> = "heaviest",
         /// Left beside each rough cut for the table saw to trim, mm, its kerf included; 5 when left out.
         pub allowance: Given<f64> = "allowance",

@@ -3,7 +3,7 @@
 use notchwright_core::given::Given;
 use notchwright_core::problem::Problem;
 use notchwright_core::sheet::{
-    RoughRequest, SheetLayoutRequest, SheetRequest, SidesRequest, sheet_layout,
+    PartRequest, RoughRequest, SheetLayoutRequest, SheetRequest, SidesRequest, sheet_layout,
 };
 
 use crate::{job, part, sheet};
@@ -192,6 +192,59 @@ fn the_part_that_needs_most_speaks_for_all() {
         let limit = problems[0].limit.expect("a bound");
         assert!((limit - least).abs() < 1e-9, "{limit}");
         assert!(sheet_layout(&with(Some(limit))).is_ok(), "{field}");
+    }
+}
+
+/// Derived: half a sheet of 30 kg weighs 15; 910 · 610 mm of it are 5.5943 kg, as of the whole.
+#[test]
+fn a_sheet_weighs_by_its_area_what_another_of_its_stock_weighs() {
+    let of = |stock: &str, length: f64, mass: Given<f64>| SheetRequest {
+        stock: stock.into(),
+        length: length.into(),
+        mass,
+        offcut: (length < 2000.0).into(),
+        ..sheet()
+    };
+    let heaviest = |sheets: Vec<SheetRequest>, heaviest: f64| SheetLayoutRequest {
+        rough: RoughRequest {
+            heaviest: heaviest.into(),
+            allowance: 5.0.into(),
+            ..RoughRequest::default()
+        }
+        .into(),
+        ..job(
+            sheets,
+            vec![PartRequest {
+                stock: "ply".into(),
+                ..part(900.0, 600.0, 1)
+            }],
+            3.0,
+            5,
+        )
+    };
+    let half = of("ply", 1220.0, Given::Missing);
+    let whole = of("ply", 2440.0, 30.0.into());
+    assert!(sheet_layout(&heaviest(vec![half.clone(), whole.clone()], 5.6)).is_ok());
+    let problems = sheet_layout(&heaviest(vec![half.clone(), whole.clone()], 5.5));
+    let problems = problems.expect_err("nobody lifts it");
+    assert_eq!(problems[0].field, "rough.heaviest");
+    let thicker = SheetRequest {
+        thickness: 18.0.into(),
+        ..whole
+    };
+    let thin = SheetRequest {
+        thickness: 12.0.into(),
+        ..half.clone()
+    };
+    for unknown in [
+        vec![half.clone()],
+        vec![half, of("ash", 2440.0, 30.0.into())],
+        vec![thin, thicker],
+    ] {
+        assert_eq!(
+            refused(&heaviest(unknown, 5.6)),
+            one("sheets.0.mass", "missing")
+        );
     }
 }
 

@@ -1521,7 +1521,7 @@ export interface Sheet {
   quantity?: number;
   /** Price of one, in any money: where each whole sheet of a stock has one, the cheapest layout is the best. */
   price?: number;
-  /** Mass of one, kg: for what a person lifts. */
+  /** Mass of one, kg: for what a person lifts; by its area that of another of its stock and thickness when left out. */
   mass?: number;
   /** Whether it is an off-cut on hand, to be used before any whole sheet; `false` when left out. */
   offcut?: boolean;
@@ -1567,7 +1567,7 @@ export interface RoughCuts {
   longest?: number;
   /** Its other side at most, mm; the same as `longest` when left out. */
   widest?: number;
-  /** Its mass at most, kg; needs each sheet's `mass`. */
+  /** Its mass at most, kg; needs the `mass` of a sheet of each stock. */
   heaviest?: number;
   /** Left beside each rough cut for the table saw to trim, mm, its kerf included; 5 when left out. */
   allowance?: number;

@@ -135,7 +135,7 @@ fn a_kerf_that_cannot_be_read_in_the_shop_is_said_here() {
 
 /// What is too heavy cannot be told without the mass of a sheet.
 #[test]
-fn the_heaviest_to_lift_asks_for_the_mass_of_each_sheet() {
+fn the_heaviest_to_lift_asks_for_the_mass_of_a_sheet_of_each_stock() {
     let mut model = open(started());
     let on = MakingEdit::Choose(cutting::ROUGH.spot(Id::default()), "on");
     model.update(Msg::Edit(Edit::Making(on)));

@@ -9,7 +9,7 @@ use crate::state::fields::{Known, cutting, sheet};
 use crate::state::{Field, Group, Id, Row};
 use crate::view::context::Context;
 use crate::view::field::Entry;
-use crate::view::tool::{entries, entry, folded, group, said};
+use crate::view::tool::{entries, entry, folded, group, hinted, said};
 
 /// The form.
 pub(super) fn form(context: Context<'_>) -> Html {
@@ -52,9 +52,12 @@ fn sheet_row(place: usize, row: &Row, context: Context<'_>) -> Html {
 fn more(place: usize, row: &Row, context: Context<'_>) -> Html {
     let name = called(row, place, "Sheet");
     let mut inside = vec![sheet::EDGE_TRIM.of(row.id), sheet::PRICE.of(row.id)];
-    if is_weighed(context) {
-        inside.push(sheet::MASS.of(row.id));
-    }
+    let mass = sheet::MASS.of(row.id);
+    let weighed = is_weighed(context).then(|| {
+        let hint = "Blank: by its area that of another sheet of its stock.";
+        hinted(mass, hint, context)
+    });
+    inside.extend(weighed.as_ref().map(|_| mass));
     let grain = [
         ("", "along the length"),
         ("width", "along the width"),
@@ -79,7 +82,8 @@ fn more(place: usize, row: &Row, context: Context<'_>) -> Html {
             <>
                 { words(sheet::GRAIN.spot(row.id), &grain, context) }
                 { words(sheet::OFFCUT.spot(row.id), &is, context) }
-                { entries(inside.iter().copied(), context) }
+                { entries(inside.iter().copied().filter(|field| *field != mass), context) }
+                { weighed.unwrap_or_default() }
                 { buttons(Group::Sheets, row.id, &name, context) }
             </>
         },
