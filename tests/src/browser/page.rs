@@ -23,6 +23,9 @@ use super::view::View;
 pub(super) const PATIENCE: Duration = Duration::from_secs(60);
 pub(super) const PAUSE: Duration = Duration::from_millis(25);
 
+/// Enough to see where one is.
+const SHOWN: &str = "[location.href.slice(0, 100), document.body.innerText.slice(0, 600)]";
+
 const IS_ANOTHER: &str = "!window.isOld && document.readyState === 'complete'";
 
 /// A page in a browser of its own.
@@ -259,9 +262,11 @@ impl Page {
             last = self.evaluate(expression).await;
         }
         let last = last.map_or_else(|error| format!("{error:#}"), |it| it.to_string());
+        let shown = self.evaluate(SHOWN).await;
+        let shown = shown.map_or_else(|error| format!("{error:#}"), |it| it.to_string());
         let errors = self.read_journal().await?.errors.join("\n");
         bail!(
-            "waited in vain for {expression}\nto be {wanted}\nit is  {last}\nerrors on the console:\n{errors}"
+            "waited in vain for {expression}\nto be {wanted}\nit is  {last}\nthe page shows {shown}\nerrors on the console:\n{errors}"
         )
     }
 
