@@ -268,6 +268,19 @@ fn the_address_of_the_page_counts_too() {
 }
 
 #[test]
+fn whoever_keeps_work_is_told_how_it_is_lost_and_what_protects_it() {
+    let shown = page(&open([]));
+    let kept = [
+        "A phone may wipe what a page has stored after a week without a visit.",
+        "this page on the home screen, a bookmark of the job, or a file.",
+        "Save everything as a file",
+        "Ask the browser to keep it",
+        "href=\"./notchwright.html\" download=\"notchwright.html\"",
+    ];
+    assert_all(&shown, &kept);
+}
+
+#[test]
 fn only_what_the_browser_can_do_is_offered() {
     for share in [false, true] {
         let can = Can {
